@@ -1,0 +1,15 @@
+module thawbook
+
+go 1.26
+
+require (
+	github.com/andybalholm/brotli v1.2.8 // indirect
+	github.com/expr-lang/expr v1.17.8 // indirect
+	github.com/inconshreveable/mousetrap v1.1.0 // indirect
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	github.com/spf13/cobra v1.10.2 // indirect
+	github.com/spf13/pflag v1.0.9 // indirect
+	github.com/stretchr/testify v1.12.1 // indirect
+	go.yaml.in/yaml/v3 v3.0.6 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
+)
