@@ -1,0 +1,110 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Together reorders one guess's column of points so that its Spearman rank
+// correlation with others[j] approaches rank[j] (each from -1 to 1), and gives
+// back a new column with the very same numbers; own and others stay as they
+// are. All columns need one length. otherRank[j][k] is the rank correlation
+// that the others were given among themselves; nil takes it from the columns.
+//
+// The method is R. L. Iman and W. J. Conover, "A distribution-free approach to
+// inducing rank correlation among input variables", Communications in
+// Statistics B11(3):311-334 (1982), one row of the Cholesky factor at a time:
+// van der Waerden scores of own, made orthogonal to those of the others, are
+// mixed with them, and own takes the order of the mix. As normal scores with
+// linear correlation c have rank correlation (6/pi)·asin(c/2), the scores are
+// given c = 2·sin(pi·rank/6).
+//
+// The error is an *Impossible when the ranks contradict each other or lie
+// beyond -1 and 1, and another one when lengths do not match.
+func Together(own []float64, others [][]float64, rank []float64, otherRank [][]float64) ([]float64, error) {
+	if err := fits(own, others, rank, otherRank); err != nil {
+		return nil, err
+	}
+	if len(others) == 0 || len(own) < 2 {
+		return slices.Clone(own), nil
+	}
+	if otherRank != nil {
+		given := make([][]float64, len(otherRank))
+		for j, row := range otherRank {
+			given[j] = linear(row)
+		}
+		if err := possible(rank, given); err != nil {
+			return nil, err
+		}
+	}
+	score := vanDerWaerden(len(own))
+	basis := make([][]float64, len(others))
+	for j, column := range others {
+		basis[j] = scored(ranks(column), score)
+	}
+	among := products(basis)
+	if otherRank == nil {
+		if err := possible(rank, among); err != nil {
+			return nil, err
+		}
+	}
+	mix := blend(scored(ranks(own), score), basis, among, linear(rank))
+	sorted := slices.Clone(own)
+	slices.Sort(sorted)
+	out := make([]float64, len(own))
+	for i, r := range ranks(mix) {
+		out[i] = sorted[r]
+	}
+	return out, nil
+}
+
+// blend is the new scores of own: what makes them correlate as wanted with the
+// basis, and as much of own's part orthogonal to it as keeps their spread 1.
+// With a basis that is not independent, as when one guess is there twice, its
+// superfluous scores have no part.
+func blend(own []float64, basis, among [][]float64, wanted []float64) []float64 {
+	// Scores that are dot products of real columns always have a factor.
+	factor, _ := cholesky(among)
+	part := make([]float64, len(basis))
+	for j := range basis {
+		part[j] = dot(own, basis[j])
+	}
+	part = backward(factor, forward(factor, part))
+	along := forward(factor, wanted)
+	rest := math.Sqrt(max(0, 1-dot(along, along)))
+	weight := backward(factor, along)
+	mix := slices.Clone(own)
+	for j, b := range basis {
+		for i := range mix {
+			mix[i] -= part[j] * b[i]
+		}
+	}
+	if size := math.Sqrt(dot(mix, mix)); size > 1e-9 {
+		rest /= size
+	}
+	for i := range mix {
+		mix[i] *= rest
+	}
+	for j, b := range basis {
+		for i := range mix {
+			mix[i] += weight[j] * b[i]
+		}
+	}
+	return mix
+}
+
+func fits(own []float64, others [][]float64, rank []float64, otherRank [][]float64) error {
+	if len(rank) != len(others) || otherRank != nil && len(otherRank) != len(others) {
+		return fmt.Errorf("%d columns for %d rank correlations", len(others), len(rank))
+	}
+	for j, column := range others {
+		if len(column) != len(own) {
+			return fmt.Errorf("a column of %d points beside one of %d", len(column), len(own))
+		}
+		if otherRank != nil && len(otherRank[j]) != len(others) {
+			return fmt.Errorf("%d rank correlations among %d columns", len(otherRank[j]), len(others))
+		}
+	}
+	return nil
+}
