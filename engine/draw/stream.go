@@ -10,6 +10,10 @@ const MostSeasons = 1 << 30
 // generators", OOPSLA).
 const golden = 0x9e3779b97f4a7c15
 
+// rounds is how often a season's number is stirred. After four rounds
+// neighbouring seasons of a thousand still show a pattern.
+const rounds = 6
+
 // Stream is the sequence of points that one guess lives through: point i of n
 // lies in the cell [p(i)/n, (p(i)+1)/n), where p is a permutation of 0..n-1 and
 // the place inside the cell is random. Both are worked out from the season's
@@ -21,8 +25,8 @@ type Stream struct {
 	seasons uint64
 	mask    uint64
 	fold    uint
-	mul     [4]uint64
-	add     [4]uint64
+	mul     [rounds]uint64
+	add     [rounds]uint64
 	jitter  uint64
 	fine    uint
 	whole   float64
@@ -33,7 +37,7 @@ type Stream struct {
 // as 1, above MostSeasons as MostSeasons.
 func NewStream(seed uint64, id string, n int) Stream {
 	n = min(max(n, 1), MostSeasons)
-	wide := uint(bits.Len64(uint64(n - 1)))
+	wide := max(10, uint(bits.Len64(uint64(n-1))))
 	s := Stream{
 		seasons: uint64(n),
 		mask:    1<<wide - 1,
@@ -85,20 +89,16 @@ func (s Stream) Fill(dst []float64, from int) {
 }
 
 // cell is a keyed permutation of 0..seasons-1. Each round multiplies by an odd
-// number and adds modulo the next power of two, then folds the upper bits onto
+// number and adds modulo a power of two at or above seasons, then folds the upper bits onto
 // the lower; both can be undone, so the rounds permute 0..mask. Going on until
 // the number falls below seasons ("cycle walking", Black and Rogaway 2002,
 // "Ciphers with arbitrary finite domains", CT-RSA) permutes the seasons alone.
 func (s *Stream) cell(x uint64) uint64 {
 	for {
-		x = (x*s.mul[0] + s.add[0]) & s.mask
-		x ^= x >> s.fold
-		x = (x*s.mul[1] + s.add[1]) & s.mask
-		x ^= x >> s.fold
-		x = (x*s.mul[2] + s.add[2]) & s.mask
-		x ^= x >> s.fold
-		x = (x*s.mul[3] + s.add[3]) & s.mask
-		x ^= x >> s.fold
+		for r := range s.mul {
+			x = (x*s.mul[r] + s.add[r]) & s.mask
+			x ^= x >> s.fold
+		}
 		if x < s.seasons {
 			return x
 		}
