@@ -1,0 +1,21 @@
+/** First message to the worker: where its two files lie, as whole URLs. */
+export interface StartMessage {
+  kind: 'start'
+  loader: string
+  reckoner: string
+}
+
+export interface CallMessage {
+  kind: 'call'
+  id: number
+  method: string
+  payload: string
+}
+
+export type ToWorker = StartMessage | CallMessage
+
+export type FromWorker =
+  | { kind: 'ready' }
+  | { kind: 'answer'; id: number; json: string; bytes?: Uint8Array }
+  /** The reckoner can answer no more; this worker must be replaced. */
+  | { kind: 'died'; reason: string }

@@ -1,0 +1,51 @@
+import type { FromWorker, StartMessage, ToWorker } from './messages.ts'
+
+/** What the toolchain's loader and the reckoner put on the worker's global. */
+interface ReckonerScope {
+  Go: new () => { importObject: WebAssembly.Imports; run(instance: WebAssembly.Instance): Promise<void> }
+  thawbookReady: () => void
+  thawbook: { call(method: string, payload: string): { json: string; bytes?: Uint8Array } }
+  onmessage: ((event: MessageEvent<ToWorker>) => void) | null
+  postMessage(message: FromWorker, transfer?: Transferable[]): void
+}
+
+const scope = globalThis as unknown as ReckonerScope
+
+scope.onmessage = (event) => {
+  const message = event.data
+  if (message.kind === 'start') {
+    start(message).catch((reason: unknown) => died(reason))
+    return
+  }
+  try {
+    const { json, bytes } = scope.thawbook.call(message.method, message.payload)
+    if (bytes === undefined) scope.postMessage({ kind: 'answer', id: message.id, json })
+    else scope.postMessage({ kind: 'answer', id: message.id, json, bytes }, [bytes.buffer])
+  } catch (reason) {
+    // Whatever reaches here (a RangeError when the stack ran out) has left the
+    // instance in an unknown state: the door itself turns panics into answers.
+    died(reason)
+  }
+}
+
+async function start(message: StartMessage): Promise<void> {
+  await import(/* @vite-ignore */ message.loader)
+  const go = new scope.Go()
+  const instance = await instantiate(message.reckoner, go.importObject)
+  scope.thawbookReady = () => scope.postMessage({ kind: 'ready' })
+  await go.run(instance)
+  died('it ended')
+}
+
+async function instantiate(url: string, imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+  const response = await fetch(url)
+  if (!response.ok) throw new Error(`${url} answered ${response.status}`)
+  const type = response.headers.get('Content-Type') ?? ''
+  if (type.startsWith('application/wasm')) return (await WebAssembly.instantiateStreaming(response, imports)).instance
+  // Some plain hosts do not know the type, and streaming insists on it.
+  return (await WebAssembly.instantiate(await response.arrayBuffer(), imports)).instance
+}
+
+function died(reason: unknown): void {
+  scope.postMessage({ kind: 'died', reason: reason instanceof Error ? `${reason.name}: ${reason.message}` : String(reason) })
+}

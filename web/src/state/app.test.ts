@@ -1,0 +1,276 @@
+import { describe, expect, it } from 'vitest'
+import { Door } from '../door/door.ts'
+import { FakeWorker } from '../door/fake.ts'
+import type { Kept } from '../keep/kept.ts'
+import { App, type Keeping } from './app.ts'
+
+const text = (title: string, taps: number): string => JSON.stringify({ title, taps })
+
+const shipped: Record<string, string> = {
+  'scenarios/index.json': JSON.stringify([
+    { file: 'a.yaml', title: 'A', about: '' },
+    { file: 'b.yaml', title: 'B', about: '', from: 'a.yaml' },
+  ]),
+  'scenarios/a.yaml': text('A', 140),
+  'scenarios/b.yaml': text('B', 260),
+}
+
+class KeepInMemory implements Keeping {
+  readonly sheets = new Map<string, Kept>()
+  put(kept: Kept): Promise<void> {
+    this.sheets.set(kept.name, kept)
+    return Promise.resolve()
+  }
+  get(name: string): Promise<Kept | undefined> {
+    return Promise.resolve(this.sheets.get(name))
+  }
+  forget(name: string): Promise<void> {
+    this.sheets.delete(name)
+    return Promise.resolve()
+  }
+  all(): Promise<Kept[]> {
+    return Promise.resolve([...this.sheets.values()])
+  }
+}
+
+const keepsNothing: Keeping = {
+  put: () => Promise.reject(new Error('private')),
+  get: () => Promise.reject(new Error('private')),
+  forget: () => Promise.reject(new Error('private')),
+  all: () => Promise.reject(new Error('private')),
+}
+
+async function bench(keep: Keeping = new KeepInMemory()) {
+  const workers: FakeWorker[] = []
+  const door = new Door(() => {
+    const worker = new FakeWorker()
+    workers.push(worker)
+    return worker
+  }, { kind: 'start', loader: '', reckoner: '' })
+  const app = new App({
+    door,
+    keep,
+    fetchText: (path) => (shipped[path] === undefined ? Promise.reject(new Error('404')) : Promise.resolve(shipped[path])),
+    soon: (begin) => queueMicrotask(begin),
+    now: () => 1000,
+  })
+  await app.begin()
+  const worker = (): FakeWorker => workers.at(-1) ?? new FakeWorker()
+  const open = async (name: string): Promise<void> => {
+    await app.openNamed(name)
+    await app.idle()
+  }
+  const setTaps = async (is: number): Promise<void> => {
+    app.edit({ about: 'taps', set: { is } })
+    await app.idle()
+  }
+  return { app, door, workers, worker, open, setTaps }
+}
+
+describe('opening', () => {
+  it('opens a shipped sheet and reckons it', async () => {
+    const { app, open } = await bench()
+    await open('a.yaml')
+    expect(app.sheet.value).toMatchObject({ name: 'a.yaml', shipped: true, changed: false })
+    expect(app.reckoning.value?.paragraph).toBe('140 taps')
+  })
+
+  it('hands over with a scenario the sheet it is taken from', async () => {
+    const { worker, open } = await bench()
+    await open('b.yaml')
+    const sent = JSON.parse(worker().calls.find((c) => c.method === 'open')?.payload ?? '{}')
+    expect(Object.keys(sent.files).sort()).toEqual(['a.yaml', 'b.yaml'])
+  })
+
+  it('says when there is no such sheet', async () => {
+    const { app, open } = await bench()
+    await open('nowhere.yaml')
+    expect(app.sheet.value).toBeUndefined()
+    expect(app.notice.value?.text).toContain('nowhere.yaml')
+  })
+
+  it('leaves the open sheet alone when a file is not one', async () => {
+    const { app, open } = await bench()
+    await open('a.yaml')
+    await app.openFile('shopping.txt', 'milk')
+    expect(app.sheet.value?.name).toBe('a.yaml')
+    expect(app.unread.value).toMatchObject({ name: 'shopping.txt', shipped: false })
+    expect(app.unread.value?.diagnostics.map((d) => d.code)).toEqual(['not-a-sheet'])
+  })
+
+  it('keeps an opened file at once', async () => {
+    const keep = new KeepInMemory()
+    const { app } = await bench(keep)
+    await app.openFile('mine.yaml', text('Mine', 12))
+    await app.idle()
+    expect(keep.sheets.get('mine.yaml')).toMatchObject({ title: 'Mine', shipped: false })
+    expect(app.reckoning.value?.paragraph).toBe('12 taps')
+  })
+
+  it('takes a shipped sheet that was saved to a file for the same sheet, changed', async () => {
+    const keep = new KeepInMemory()
+    const { app } = await bench(keep)
+    await app.openFile('a.yaml', text('A', 150))
+    expect(app.sheet.value).toMatchObject({ shipped: true, changed: true })
+  })
+
+  it('offers the shipped sheet when the kept one can no longer be read', async () => {
+    const keep = new KeepInMemory()
+    await keep.put({ name: 'a.yaml', title: 'A', files: { 'a.yaml': 'of another form' }, at: 0, shipped: true })
+    const { app, open } = await bench(keep)
+    await open('a.yaml')
+    expect(app.unread.value).toMatchObject({ name: 'a.yaml', shipped: true })
+    await app.startAgain('a.yaml')
+    await app.idle()
+    expect(app.reckoning.value?.paragraph).toBe('140 taps')
+  })
+
+  it('shows nothing of a sheet that was put away while it was being opened', async () => {
+    const { app, worker, open } = await bench()
+    await open('a.yaml')
+    worker().hold = true
+    const opening = app.openNamed('b.yaml')
+    await new Promise((resolve) => setTimeout(resolve))
+    app.close()
+    worker().release()
+    await opening
+    await app.idle()
+    expect(app.sheet.value).toBeUndefined()
+    expect(app.reckoning.value).toBeUndefined()
+  })
+})
+
+describe('editing', () => {
+  it('takes a change, reckons, and keeps it', async () => {
+    const keep = new KeepInMemory()
+    const { app, open, setTaps } = await bench(keep)
+    await open('a.yaml')
+    await setTaps(150)
+    expect(app.sheet.value?.changed).toBe(true)
+    expect(app.reckoning.value?.paragraph).toBe('150 taps')
+    expect(keep.sheets.get('a.yaml')?.files['a.yaml']).toBe(text('A', 150))
+  })
+
+  it('comes back to the kept change, and can start again without it', async () => {
+    const keep = new KeepInMemory()
+    const first = await bench(keep)
+    await first.open('a.yaml')
+    await first.setTaps(150)
+
+    const later = await bench(keep)
+    await later.open('a.yaml')
+    expect(later.app.reckoning.value?.paragraph).toBe('150 taps')
+    await later.app.startAgain('a.yaml')
+    await later.app.idle()
+    expect(later.app.reckoning.value?.paragraph).toBe('140 taps')
+    expect(keep.sheets.size).toBe(0)
+  })
+
+  it('shows what was typed until the sheet has it', async () => {
+    const { app, worker, open } = await bench()
+    await open('a.yaml')
+    worker().hold = true
+    app.edit({ about: 'taps', set: { is: 1 } })
+    app.edit({ about: 'taps', set: { is: 15 } })
+    expect(app.asked.value.get('taps')).toEqual({ is: 15 })
+    await new Promise((resolve) => setTimeout(resolve))
+    expect(app.asked.value.get('taps')).toEqual({ is: 15 })
+    worker().release()
+    await app.idle()
+    expect(app.asked.value.size).toBe(0)
+  })
+
+  it('never queues more than one reckoning', async () => {
+    const { app, worker, open } = await bench()
+    await open('a.yaml')
+    const before = worker().calls.filter((c) => c.method === 'reckon').length
+    worker().hold = true
+    app.edit({ about: 'taps', set: { is: 1 } })
+    await new Promise((resolve) => setTimeout(resolve))
+    for (let i = 2; i < 40; i++) app.edit({ about: 'taps', set: { is: i } })
+    await new Promise((resolve) => setTimeout(resolve))
+    worker().release()
+    await app.idle()
+    expect(worker().calls.filter((c) => c.method === 'reckon').length - before).toBe(2)
+    expect(app.reckoning.value?.paragraph).toBe('39 taps')
+  })
+
+  it('says so when the browser keeps nothing', async () => {
+    const { app, open, setTaps } = await bench(keepsNothing)
+    await open('a.yaml')
+    await setTaps(150)
+    expect(app.notice.value?.text).toBe('This browser keeps nothing between visits.')
+    expect(app.reckoning.value?.paragraph).toBe('150 taps')
+  })
+
+  it('says what was wrong with a change that was refused, and takes the others', async () => {
+    const { app, open } = await bench()
+    await open('a.yaml')
+    app.edit({ about: 'nowhere', set: { is: 1 } })
+    app.edit({ about: 'taps', set: { is: 150 } })
+    await app.idle()
+    expect(app.sheet.value?.refused.map((d) => d.code)).toEqual(['edit-unknown'])
+    expect(app.reckoning.value?.paragraph).toBe('150 taps')
+    app.edit({ about: 'taps', set: { is: 151 } })
+    await app.idle()
+    expect(app.sheet.value?.refused).toEqual([])
+  })
+
+  it('asks for the units chosen', async () => {
+    const { app, worker, open } = await bench()
+    await open('a.yaml')
+    app.showIn('metric')
+    await app.idle()
+    expect(worker().calls.at(-1)).toMatchObject({ method: 'reckon', payload: '{"system":"metric"}' })
+  })
+})
+
+describe('a reckoner that dies', () => {
+  it('is started again with the sheet as it was before the change', async () => {
+    const { app, workers, open, setTaps } = await bench()
+    await open('a.yaml')
+    await setTaps(150)
+    await setTaps(666)
+    expect(workers).toHaveLength(2)
+    expect(app.notice.value).toMatchObject({ tone: 'news' })
+    expect(app.notice.value?.text).toContain('RangeError')
+    expect(app.reckoning.value?.paragraph).toBe('150 taps')
+    await setTaps(151)
+    expect(app.reckoning.value?.paragraph).toBe('151 taps')
+  })
+
+  it('while nobody waits for it loses nothing of the next change', async () => {
+    const { app, worker, open, setTaps } = await bench()
+    await open('a.yaml')
+    worker().fail('gone')
+    await setTaps(150)
+    expect(app.reckoning.value?.paragraph).toBe('150 taps')
+  })
+
+  it('on opening says so and leaves the page able to open another', async () => {
+    const { app, open } = await bench()
+    await app.openFile('deadly.yaml', text('Deadly', 666))
+    expect(app.notice.value?.text).toContain('stopped while opening “deadly.yaml”')
+    await open('a.yaml')
+    expect(app.reckoning.value?.paragraph).toBe('140 taps')
+  })
+
+  it('again and again is given up until the person asks', async () => {
+    const { app, door, worker, open } = await bench()
+    await open('a.yaml')
+    const sheet = app.sheet.value
+    if (sheet === undefined) throw new Error('no sheet')
+    // As if the sheet itself, once good, had come to kill the reckoner.
+    app.sheet.value = { ...sheet, files: { 'a.yaml': text('A', 666) } }
+    worker().fail('gone')
+    app.showIn('metric')
+    await app.idle()
+    expect(app.givenUp).toBe(true)
+    expect(door.dead).toBe(true)
+    app.sheet.value = sheet
+    await app.tryAgain()
+    await app.idle()
+    expect(app.givenUp).toBe(false)
+    expect(app.reckoning.value?.paragraph).toBe('140 taps')
+  })
+})

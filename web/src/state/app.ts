@@ -1,0 +1,341 @@
+import { batch, computed, signal } from '@preact/signals'
+import { Died, type Door } from '../door/door.ts'
+import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, View } from '../door/protocol.ts'
+import { Refused } from '../door/read.ts'
+import { Reckoner } from '../door/reckoner.ts'
+import type { Kept } from '../keep/kept.ts'
+import { putBeside } from './beside.ts'
+import { type Round, Rounds } from './queue.ts'
+import { chainOf, type ShelfEntry } from './shelf.ts'
+
+/** The sheet on the page. */
+export interface OpenSheet {
+  name: string
+  files: Files
+  shipped: boolean
+  view: View
+  /** Whether it differs from the shipped sheet, or was opened from a file. */
+  changed: boolean
+  /** What was wrong with the last change, when it was not taken. */
+  refused: readonly Diagnostic[]
+}
+
+/** A sheet that could not be read, and why. */
+export interface Unread {
+  name: string
+  diagnostics: readonly Diagnostic[]
+  /** Whether the shipped sheet of that name may be opened instead. */
+  shipped: boolean
+}
+
+type Opening = Pick<OpenSheet, 'name' | 'files' | 'shipped' | 'changed'>
+
+/** Something to tell the person: news passes, trouble asks for something. */
+export interface Notice {
+  tone: 'news' | 'trouble'
+  text: string
+  hint?: string
+}
+
+/** What the page keeps sheets in; rejections mean that nothing can be kept. */
+export interface Keeping {
+  put(kept: Kept): Promise<void>
+  get(name: string): Promise<Kept | undefined>
+  forget(name: string): Promise<void>
+  all(): Promise<Kept[]>
+}
+
+/** What the page's state needs from the world outside it. */
+export interface Outside {
+  door: Door
+  keep: Keeping
+  /** The text of a file beside the page, or a rejection. */
+  fetchText(path: string): Promise<string>
+  /** Calls back when there is time to work: the next animation frame. */
+  soon(begin: () => void): void
+  now(): number
+}
+
+const deathsBorne = 2
+
+/** Everything the page knows, as signals, and everything it can be asked to do. */
+export class App {
+  readonly shelf = signal<readonly ShelfEntry[] | undefined>(undefined)
+  readonly kept = signal<readonly Kept[]>([])
+  readonly sheet = signal<OpenSheet | undefined>(undefined)
+  readonly reckoning = signal<Reckoning | undefined>(undefined)
+  readonly functions = signal<readonly DefinedFunction[]>([])
+  readonly system = signal<System>('as-written')
+  readonly notice = signal<Notice | undefined>(undefined)
+  readonly unread = signal<Unread | undefined>(undefined)
+  /** Whether a sheet is being opened. */
+  readonly opening = signal(false)
+  /** What was typed and is not yet in the sheet, by line. */
+  readonly asked = signal<ReadonlyMap<string, EditSet>>(new Map())
+
+  readonly answers = computed<ReadonlyMap<string, Answer>>(
+    () => new Map((this.reckoning.value?.lines ?? []).map((answer) => [answer.id, answer])),
+  )
+  readonly beside = computed(() => {
+    const sheet = this.sheet.value
+    return sheet === undefined ? undefined : putBeside(sheet.view, sheet.refused, this.reckoning.value)
+  })
+
+  readonly #outside: Outside
+  readonly #reckoner: Reckoner
+  readonly #rounds: Rounds
+  /** Counts openings, so that what was asked of an earlier sheet is not shown in a later one. */
+  #opened = 0
+  #deaths = 0
+
+  constructor(outside: Outside) {
+    this.#outside = outside
+    this.#reckoner = new Reckoner(outside.door)
+    this.#rounds = new Rounds((round) => this.#work(round), outside.soon)
+  }
+
+  /** Fetches the list of shipped sheets and what is kept here. */
+  async begin(): Promise<void> {
+    const keptHere = this.#recallAll()
+    try {
+      this.shelf.value = JSON.parse(await this.#outside.fetchText('scenarios/index.json')) as ShelfEntry[]
+    } catch {
+      this.shelf.value = []
+      this.notice.value = { tone: 'trouble', text: 'The list of shipped sheets could not be fetched.', hint: 'A sheet of your own can still be opened.' }
+    }
+    await keptHere
+  }
+
+  /** Opens a sheet by file name: as it is kept here, or else as it was shipped. */
+  async openNamed(name: string): Promise<void> {
+    const kept = await this.#outside.keep.get(name).catch(() => undefined)
+    if (kept === undefined) return this.#openShipped(name)
+    await this.#open({ name, files: kept.files, shipped: kept.shipped, changed: true })
+  }
+
+  /** Opens a file the person chose. It is kept at once, so that a reload finds it. */
+  async openFile(name: string, text: string): Promise<void> {
+    const shelf = this.shelf.value ?? []
+    // It may be taken from any shipped sheet; one text is small, so all go along.
+    const others = await Promise.all(shelf.filter((e) => e.file !== name).map((e) => this.#shippedText(e.file)))
+    const files = Object.fromEntries([...others.filter((f) => f !== undefined), [name, text]])
+    // A shipped sheet saved and opened again is still that sheet with changes.
+    const shipped = shelf.some((e) => e.file === name)
+    if (await this.#open({ name, files, shipped, changed: true })) await this.#keep()
+  }
+
+  /** Forgets what is kept of a shipped sheet and opens it as shipped. */
+  async startAgain(name: string): Promise<void> {
+    await this.#outside.keep.forget(name).catch(() => undefined)
+    await this.#recallAll()
+    await this.#openShipped(name)
+  }
+
+  /** Puts the sheet away, back to the list. */
+  close(): void {
+    this.#opened++
+    this.#rounds.drop()
+    batch(() => {
+      this.sheet.value = undefined
+      this.reckoning.value = undefined
+      this.unread.value = undefined
+      this.opening.value = false
+      this.asked.value = new Map()
+    })
+  }
+
+  /** Changes a line. The sheet is reckoned again as soon as it can be. */
+  edit(edit: Edit): void {
+    this.asked.value = new Map(this.asked.value).set(edit.about, edit.set)
+    this.#rounds.ask(edit)
+  }
+
+  /** Shows results in another system of units. */
+  showIn(system: System): void {
+    this.system.value = system
+    if (this.sheet.value !== undefined) this.#rounds.ask()
+  }
+
+  /** Fetches the list of defined functions, once. */
+  async learnFunctions(): Promise<void> {
+    if (this.functions.value.length > 0) return
+    await this.#reckoner.functions().then(
+      (list) => (this.functions.value = list),
+      () => undefined,
+    )
+  }
+
+  /** Starts a reckoner that was given up, and opens the sheet in it again. */
+  async tryAgain(): Promise<void> {
+    this.#deaths = 0
+    this.notice.value = undefined
+    await this.#revive('it was asked to')
+  }
+
+  /** Whether the reckoner was given up and waits for `tryAgain`. */
+  get givenUp(): boolean {
+    return this.#outside.door.dead && this.#deaths > deathsBorne
+  }
+
+  /** Fulfilled when nothing that was asked is still to be done. */
+  idle(): Promise<void> {
+    return this.#rounds.idle()
+  }
+
+  async #openShipped(name: string): Promise<void> {
+    const chain = chainOf(name, this.shelf.value ?? [])
+    const texts = await Promise.all(chain.map((file) => this.#shippedText(file)))
+    const files: Files = Object.fromEntries(texts.filter((f) => f !== undefined))
+    if (files[name] === undefined) {
+      this.notice.value = { tone: 'trouble', text: `There is no sheet “${name}” here.` }
+      return
+    }
+    await this.#open({ name, files, shipped: true, changed: false })
+  }
+
+  async #shippedText(file: string): Promise<[string, string] | undefined> {
+    return this.#outside.fetchText(`scenarios/${encodeURIComponent(file)}`).then(
+      (text): [string, string] => [file, text],
+      () => undefined,
+    )
+  }
+
+  /** Whether the sheet was opened: not when it cannot be read, and not when another was asked for meanwhile. */
+  async #open(sheet: Opening): Promise<boolean> {
+    const mine = ++this.#opened
+    this.#rounds.drop()
+    batch(() => {
+      this.notice.value = undefined
+      this.unread.value = undefined
+      this.opening.value = true
+      this.asked.value = new Map()
+    })
+    try {
+      if (this.#outside.door.dead) this.#outside.door.restart()
+      const view = await this.#reckoner.open({ name: sheet.name, files: sheet.files })
+      if (mine !== this.#opened) return false
+      if (view.kept) {
+        this.unread.value = { name: sheet.name, diagnostics: view.diagnostics, shipped: sheet.shipped && sheet.changed }
+        return false
+      }
+      batch(() => {
+        this.sheet.value = { ...sheet, view, refused: [] }
+        this.reckoning.value = undefined
+      })
+      this.#rounds.ask()
+      return true
+    } catch (reason) {
+      if (mine === this.#opened) this.#tellOpening(sheet, reason)
+      return false
+    } finally {
+      if (mine === this.#opened) this.opening.value = false
+    }
+  }
+
+  #tellOpening(sheet: Opening, reason: unknown): void {
+    if (reason instanceof Refused) this.notice.value = refusal(`“${sheet.name}” could not be opened: `, reason)
+    else this.notice.value = { tone: 'trouble', text: `The reckoner stopped while opening “${sheet.name}” (${wordsOf(reason)}).` }
+  }
+
+  async #work({ edits }: Round): Promise<void> {
+    const mine = this.#opened
+    const stale = (): boolean => mine !== this.#opened
+    try {
+      if (this.#outside.door.dead && !(await this.#reopen())) return
+      const refused: Diagnostic[] = []
+      for (const edit of edits) {
+        const view = await this.#reckoner.edit(edit)
+        if (stale()) return
+        if (view.kept) refused.push(...view.diagnostics)
+        else this.#taken(view)
+      }
+      if (edits.length > 0) this.#refuse(refused)
+      const reckoning = await this.#reckoner.reckon(this.system.value)
+      if (stale()) return
+      this.#deaths = 0
+      batch(() => {
+        this.#forgetAsked(edits)
+        this.reckoning.value = reckoning
+      })
+    } catch (reason) {
+      if (stale()) return
+      if (reason instanceof Died) await this.#revive(reason.message)
+      else this.notice.value = reason instanceof Refused ? refusal('', reason) : { tone: 'trouble', text: wordsOf(reason) }
+    } finally {
+      if (!stale()) this.#forgetAsked(edits)
+    }
+  }
+
+  #taken(view: View): void {
+    const sheet = this.sheet.value
+    if (sheet === undefined) return
+    const same = sheet.view.source === view.source
+    batch(() => {
+      this.notice.value = undefined
+      this.sheet.value = { ...sheet, view, changed: sheet.changed || !same, files: { ...sheet.files, [sheet.name]: view.source } }
+    })
+    if (!same) void this.#keep()
+  }
+
+  #refuse(refused: readonly Diagnostic[]): void {
+    const sheet = this.sheet.value
+    if (sheet !== undefined) this.sheet.value = { ...sheet, refused }
+  }
+
+  #forgetAsked(edits: readonly Edit[]): void {
+    const left = new Map(this.asked.value)
+    for (const { about, set } of edits) if (left.get(about) === set) left.delete(about)
+    this.asked.value = left
+  }
+
+  async #revive(reason: string): Promise<void> {
+    this.#deaths++
+    if (this.#deaths > deathsBorne) {
+      this.notice.value = { tone: 'trouble', text: `The reckoner keeps stopping on this sheet (${reason}).`, hint: 'The sheet is kept as it was. Change it in a file, or try again.' }
+      return
+    }
+    try {
+      this.#outside.door.restart()
+      if (!(await this.#reopen())) return
+      this.notice.value = { tone: 'news', text: `The reckoner stopped (${reason}) and was started again.`, hint: 'The sheet is open as it was before the last change.' }
+      this.#rounds.ask()
+    } catch (again) {
+      if (again instanceof Died) return this.#revive(again.message)
+      this.notice.value = { tone: 'trouble', text: wordsOf(again) }
+    }
+  }
+
+  /** Opens the present sheet in a new reckoner; false when another was opened meanwhile. */
+  async #reopen(): Promise<boolean> {
+    const sheet = this.sheet.value
+    const mine = this.#opened
+    if (this.#outside.door.dead) this.#outside.door.restart()
+    if (sheet === undefined) return false
+    const view = await this.#reckoner.open({ name: sheet.name, files: sheet.files })
+    if (mine !== this.#opened) return false
+    this.sheet.value = { ...sheet, view }
+    return true
+  }
+
+  async #keep(): Promise<void> {
+    const sheet = this.sheet.value
+    if (sheet === undefined) return
+    const { name, files, shipped, view } = sheet
+    await this.#outside.keep.put({ name, files, shipped, title: view.title, at: this.#outside.now() }).catch(() => {
+      this.notice.value = { tone: 'trouble', text: 'This browser keeps nothing between visits.', hint: 'Save the sheet to a file before leaving.' }
+    })
+    await this.#recallAll()
+  }
+
+  async #recallAll(): Promise<void> {
+    this.kept.value = await this.#outside.keep.all().catch(() => [])
+  }
+}
+
+function refusal(before: string, { message, hint }: Refused): Notice {
+  return { tone: 'trouble', text: before + message, ...(hint === '' ? {} : { hint }) }
+}
+
+function wordsOf(reason: unknown): string {
+  return reason instanceof Error ? reason.message : String(reason)
+}

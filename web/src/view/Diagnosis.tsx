@@ -1,0 +1,48 @@
+import type { Diagnostic } from '../door/protocol.ts'
+import { cutAt } from '../state/spans.ts'
+
+interface Props {
+  found: Diagnostic
+  /** The formula the diagnostic's span is counted in, when it has one. */
+  formula?: string | undefined
+  id?: string
+}
+
+/** One thing found wrong: the formula with a mark under the place, what is wrong, and what to do. */
+export function Diagnosis({ found, formula, id }: Props) {
+  const where = whereOf(found)
+  return (
+    <div class={`diagnosis ${found.severity}`} data-code={found.code} id={id}>
+      {formula !== undefined && found.place.formula !== undefined && <MarkedFormula formula={formula} found={found} />}
+      <p>
+        <strong>{found.severity === 'error' ? 'Does not fit: ' : 'Note: '}</strong>
+        {found.message}
+        {found.seasons ? ` in ${count(found.seasons)} of ${count(found.of ?? 0)} seasons` : ''}
+        {found.hint ? <span class="hint"> — {found.hint}</span> : null}
+        {where && <span class="where"> ({where})</span>}
+      </p>
+    </div>
+  )
+}
+
+function MarkedFormula({ formula, found }: { formula: string; found: Diagnostic }) {
+  const { before, marked, after } = cutAt(formula, found.place.formula ?? { from: 0, to: 0 })
+  return (
+    <code class="marked-formula">
+      {before}
+      <mark class={marked === '' ? 'gap' : ''}>{marked === '' ? '\u00a0' : marked}</mark>
+      {after}
+    </code>
+  )
+}
+
+/** Line and column, only for what is not shown beside a line of its own. */
+function whereOf({ about, place }: Diagnostic): string {
+  if (about || !place.line) return ''
+  const at = place.column ? `line ${place.line}, column ${place.column}` : `line ${place.line}`
+  return place.file ? `${place.file}, ${at}` : at
+}
+
+function count(n: number): string {
+  return n.toLocaleString('en-US')
+}

@@ -1,0 +1,62 @@
+import type { Answer } from '../door/protocol.ts'
+import { scaleFor } from '../chart/scale.ts'
+import { StripChart } from '../chart/StripChart.tsx'
+import { Tally } from '../chart/Tally.tsx'
+import { useApp } from './context.ts'
+import { useQuiet } from './useQuiet.ts'
+
+/** The season in short: the paragraph, and the lines the sheet puts first. */
+export function SeasonPanel() {
+  const app = useApp()
+  const reckoning = app.reckoning.value
+  const first = (reckoning?.lines ?? []).filter((answer) => answer.headline)
+  const said = useQuiet(first.map((a) => `${a.label}: ${a.shown.middle}, between ${a.shown.low} and ${a.shown.high}`).join('. '))
+  return (
+    <section class="season" aria-labelledby="season-in-short">
+      <h2 id="season-in-short">The season in short</h2>
+      {reckoning === undefined ? (
+        <p class="waiting">The seasons are being drawn…</p>
+      ) : (
+        <>
+          <p class="paragraph">{reckoning.paragraph}</p>
+          <dl>
+            {first.map((answer) => (
+              <Headline key={answer.id} answer={answer} />
+            ))}
+          </dl>
+          <p class="drawn">
+            {reckoning.seasons.toLocaleString('en-US')} seasons drawn. In 8 of 10 a line falls within its range.
+          </p>
+        </>
+      )}
+      <p role="status" class="unseen">
+        {said}
+      </p>
+    </section>
+  )
+}
+
+const stripWidth = 240
+
+function Headline({ answer }: { answer: Answer }) {
+  const { shown } = answer
+  const scale = scaleFor([answer], stripWidth)
+  return (
+    <div class="headline" data-line={answer.id}>
+      <dt>{answer.label}</dt>
+      <dd>
+        <p class="figure">{shown.middle}</p>
+        {scale !== undefined && <StripChart answer={answer} scale={scale} height={18} />}
+        <p class="between">{shown.low === shown.high ? 'in 8 seasons of 10' : `${shown.low} to ${shown.high}`}</p>
+        {answer.goal_met !== null && shown.goal && (
+          <p class="goal">
+            <Tally share={answer.goal_met} />
+            <span>
+              {answer.goal ?? 'goal met'}: <strong>{shown.goal}</strong>
+            </span>
+          </p>
+        )}
+      </dd>
+    </div>
+  )
+}

@@ -1,0 +1,54 @@
+import type { OpenSheet } from '../state/app.ts'
+import { CautionNote } from './CautionNote.tsx'
+import { Chapter } from './Chapter.tsx'
+import { useApp } from './context.ts'
+import { Diagnosis } from './Diagnosis.tsx'
+import { FunctionList } from './FunctionList.tsx'
+import { SeasonPanel } from './SeasonPanel.tsx'
+
+/** One open sheet: what it is, the season in short, and its chapters. */
+export function SheetPage({ sheet }: { sheet: OpenSheet }) {
+  const app = useApp()
+  const { view } = sheet
+  const beside = app.beside.value
+  return (
+    <article class="sheet">
+      <header class="title-page">
+        <h1>{view.title}</h1>
+        {view.about && <p class="about">{view.about}</p>}
+        {view.from && <p class="taken-from">Taken from {view.from}, with changes.</p>}
+        {sheet.shipped && sheet.changed && (
+          <p class="changed">
+            Your changes are kept in this browser.{' '}
+            <button type="button" onClick={() => confirm('Put your changes aside for good?') && void app.startAgain(sheet.name)}>
+              Start again from the shipped sheet
+            </button>
+          </p>
+        )}
+      </header>
+      {beside !== undefined && beside.atTop.length > 0 && (
+        <section class="at-top" aria-label="What does not fit in the sheet">
+          {beside.atTop.map((found, i) => (
+            <Diagnosis key={i} found={found} />
+          ))}
+        </section>
+      )}
+      <div class="spread">
+        <SeasonPanel />
+        <div class="chapters">
+          {view.chapters.map((chapter, i) => (
+            <Chapter key={i} chapter={chapter} number={i + 1} />
+          ))}
+          {beside !== undefined && beside.general.length > 0 && (
+            <section class="general-cautions" aria-label="Cautions">
+              {beside.general.map((caution, i) => (
+                <CautionNote key={i} caution={caution} />
+              ))}
+            </section>
+          )}
+          <FunctionList />
+        </div>
+      </div>
+    </article>
+  )
+}

@@ -1,0 +1,18 @@
+import { defineConfig } from 'vite'
+import { besidePage } from './build/beside-page.ts'
+import { contentPolicy } from './build/content-policy.ts'
+
+export default defineConfig({
+  // Relative, so that the built folder works under any path of any host.
+  base: './',
+  plugins: [besidePage(), contentPolicy()],
+  build: {
+    outDir: '../.build/page',
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    // Small files too must stay files: the content policy admits no data: scripts.
+    assetsInlineLimit: 0,
+  },
+  worker: { format: 'es' },
+})
