@@ -1,7 +1,7 @@
 package units
 
 import (
-	"sort"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -88,21 +88,26 @@ func (d Dim) String() string {
 	return quotient(over, under)
 }
 
-// names splits a base into names above and below the stroke.
+// names splits a base into names above and below the stroke, trying one name,
+// one over one, two over none, one over two, and then base dimensions.
 func (b base) names() (over, under []string) {
 	if b == plain {
 		return nil, nil
 	}
+	if n, ok := nameOf(b); ok {
+		return []string{n}, nil
+	}
+	if n, ok := nameOf(plain.minus(b)); ok {
+		return nil, []string{n}
+	}
 	for _, n := range named {
-		if b == n.base {
-			return []string{n.name}, nil
+		if u, ok := nameOf(n.base.minus(b)); ok {
+			return []string{n.name}, []string{u}
 		}
 	}
 	for _, n := range named {
-		if d := n.base.minus(b); d != plain {
-			if u, ok := nameOf(d); ok {
-				return []string{n.name}, []string{u}
-			}
+		if m, ok := nameOf(b.minus(n.base)); ok {
+			return []string{n.name, m}, nil
 		}
 	}
 	for _, n := range named {
@@ -112,6 +117,10 @@ func (b base) names() (over, under []string) {
 			}
 		}
 	}
+	return b.baseNames()
+}
+
+func (b base) baseNames() (over, under []string) {
 	for i, exp := range b {
 		switch {
 		case exp > 0:
@@ -150,7 +159,10 @@ type count struct {
 }
 
 func joinCounts(counts []count) string {
-	sort.Slice(counts, func(i, j int) bool { return counts[i].name < counts[j].name })
+	if len(counts) == 1 && counts[0].exp == 1 {
+		return counts[0].name
+	}
+	slices.SortFunc(counts, func(a, b count) int { return strings.Compare(a.name, b.name) })
 	parts := make([]string, len(counts))
 	for i, c := range counts {
 		parts[i] = c.name

@@ -16,12 +16,25 @@ func isCurrency(name string) bool {
 	return len(name) == 3 && name == strings.ToUpper(name) && strings.Contains(currencies, " "+name+" ")
 }
 
+// codeOf is a currency's code in capitals, or "" for what is no code.
+func codeOf(currency string) string {
+	if len(currency) != 3 {
+		return ""
+	}
+	for i := range len(currency) {
+		if c := currency[i] | 0x20; c < 'a' || c > 'z' {
+			return ""
+		}
+	}
+	return strings.ToUpper(currency)
+}
+
 // signOf is what stands before a sum in a currency: its sign where that is
-// common knowledge, its code where it is not, and $ when there is no code.
-func signOf(currency string) string {
-	code := strings.ToUpper(currency)
+// common knowledge, its code where it is not, and $ when there is no code or
+// the code reads as something else, as CUP does.
+func signOf(code string) string {
 	switch code {
-	case "", "USD", "CAD", "AUD", "NZD":
+	case "USD", "CAD", "AUD", "NZD":
 		return "$"
 	case "EUR":
 		return "€"
@@ -29,6 +42,9 @@ func signOf(currency string) string {
 		return "£"
 	case "JPY", "CNY":
 		return "¥"
+	}
+	if _, other := anyCase[strings.ToLower(code)]; other || !isCurrency(code) {
+		return "$"
 	}
 	return code
 }

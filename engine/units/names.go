@@ -71,7 +71,7 @@ func tidy(name string) string {
 	plain := true
 	for i := 0; i < len(name); i++ {
 		c := name[i]
-		plain = plain && c < 0x80 && c != '.' && c != '\t' && c != '\n' && c != '\r' && (c != ' ' || name[i-1] != ' ')
+		plain = plain && c >= ' ' && c < 0x80 && c != '.' && (c != ' ' || name[i-1] != ' ')
 	}
 	if plain {
 		return name

@@ -32,7 +32,7 @@ func (e *ParseError) Error() string {
 
 // Parse reads a unit text. currency is the ISO code of the sheet's money, such
 // as "USD": it and the signs $ € £ ¥ all mean that money, and any other ISO code
-// is an error. A word that is no known unit is a count of its own, in the
+// is an error; a currency that is not three letters is none. A word that is no known unit is a count of its own, in the
 // singular and whatever its case; Doubts tells which of these look like slips.
 // The error is a *ParseError, and the unit is then One.
 func Parse(text, currency string) (Unit, error) {
@@ -42,7 +42,7 @@ func Parse(text, currency string) (Unit, error) {
 	if n := utf8.RuneCountInString(text); n > MaxRunes {
 		return One(), &ParseError{MaxRunes, n, fmt.Sprintf("a unit of %d characters is longer than %d", n, MaxRunes), "write a shorter word for the count"}
 	}
-	p := parser{text: text, currency: currency}
+	p := parser{text: text, currency: codeOf(currency)}
 	if err := p.run(); err != nil {
 		return One(), err
 	}
@@ -181,7 +181,10 @@ func (p *parser) name() string {
 			p.at = from + len(strings.TrimRightFunc(p.text[from:word], unicode.IsSpace))
 			return p.text[from:p.at]
 		}
-		if p.text[word:p.at] == "per" && word > from {
+		if p.text[word:p.at] == "per" {
+			if word == from {
+				return p.text[from:p.at]
+			}
 			p.at = from + len(strings.TrimRightFunc(p.text[from:word], unicode.IsSpace))
 			return p.text[from:p.at]
 		}

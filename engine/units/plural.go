@@ -49,6 +49,9 @@ func singularWord(w string) string {
 // plural is the plural of the last word of a singular English name.
 func plural(name string) string {
 	at := strings.LastIndexAny(name, " -_") + 1
+	if w := name[at:]; len(w) < 3 || w[len(w)-1] < 'a' || w[len(w)-1] > 'z' {
+		return name // an abbreviation, a number or another tongue
+	}
 	return name[:at] + pluralWord(name[at:])
 }
 

@@ -25,11 +25,15 @@ func Show(x float64, u Unit) string {
 	case p.head > 0:
 		return beforeSum(lead(p.terms).text(), number) + p.text[p.head:]
 	}
-	return number + " " + u.label(number == "1" || number == "-1")
+	label := u.label(number == "1" || number == "-1")
+	if below, ok := strings.CutPrefix(label, "1/"); ok {
+		return number + " per " + below
+	}
+	return number + " " + label
 }
 
 // UnitLabel is the unit part alone, for the head of a column: "gal", "taps",
-// "$/gal"; nothing for a bare number.
+// "$/gal", "per tap"; nothing for a bare number.
 func UnitLabel(u Unit) string {
 	p := u.parts()
 	switch {
@@ -38,7 +42,11 @@ func UnitLabel(u Unit) string {
 	case p.head > 0:
 		return lead(p.terms).text() + p.text[p.head:]
 	}
-	return u.label(false)
+	label := u.label(false)
+	if below, ok := strings.CutPrefix(label, "1/"); ok {
+		return "per " + below
+	}
+	return label
 }
 
 // beforeSum puts a currency's sign, or its code and a space, before a number
@@ -126,7 +134,7 @@ func significant(x float64) string {
 
 // grouped writes a whole number with commas between thousands.
 func grouped(x float64) string {
-	digits := unsigned(strconv.FormatFloat(x, 'f', 0, 64))
+	digits := unsigned(strconv.FormatFloat(math.Round(x), 'f', 0, 64))
 	body, negative := strings.CutPrefix(digits, "-")
 	for at := len(body) - 3; at > 0; at -= 3 {
 		body = body[:at] + "," + body[at:]

@@ -102,7 +102,7 @@ var defs = []def{
 	{name: "mbar", also: "millibar,millibars,hPa", base: pressure, scale: whole(100)},
 	{name: "atm", also: "atmosphere,atmospheres", base: pressure, scale: whole(101325)},
 
-	{name: "°Bx", also: "°Brix,° Brix,Bx,Brix,degrees Brix,degree Brix,deg Brix", base: sugar, scale: whole(1)},
+	{name: "°Bx", also: "°Brix,° Brix,Bx,Brix,degrees Brix,degree Brix,deg Brix", base: sugar, scale: whole(1), strict: true},
 
 	{name: "%", also: "percent", base: plain, scale: ratio(1, 100)},
 	{name: "ppm", base: plain, scale: ratio(1, 1000000)},

@@ -40,15 +40,17 @@ func lead(terms []term) term {
 }
 
 // text is one term without a stroke.
-func (t term) text() string {
-	name := t.count
+func (t term) text() string { return t.shown() + superscript(t.exp) }
+
+// shown is a term's name.
+func (t term) shown() string {
 	switch {
 	case t.sign != "":
-		name = t.sign
+		return t.sign
 	case t.def != nil:
-		name = t.def.name
+		return t.def.name
 	}
-	return name + superscript(t.exp)
+	return t.count
 }
 
 // isMoney says whether a term is the sheet's whole money, which stands before
