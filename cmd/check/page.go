@@ -126,7 +126,7 @@ func installBrowser(ctx context.Context, log io.Writer) error {
 		}
 	}
 	if findBrowser() == "" {
-		return errors.New("Debian's package brought no Chromium")
+		return errors.New("no Chromium in Debian's package")
 	}
 	return nil
 }
