@@ -114,7 +114,7 @@ func (c *checker) numeric(n ast.Node) *Node {
 func (c *checker) yesNo(n ast.Node) *Node {
 	out := c.check(n)
 	if out != nil && out.Kind != Truth {
-		return c.fail(n, diag.WrongUnit, "compare it with something: x > 3", "a yes or no is wanted here, not %s", describe(out))
+		return c.fail(n, diag.WrongUnit, "compare it with something, in brackets after not: not (x > 3)", "a yes or no is wanted here, not %s", describe(out))
 	}
 	return out
 }

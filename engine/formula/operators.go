@@ -32,7 +32,7 @@ func (c *checker) unary(n *ast.UnaryNode) *Node {
 
 func (c *checker) binary(n *ast.BinaryNode) *Node {
 	switch n.Operator {
-	case "and", "or":
+	case "and", "or", "&&": // a < b < c is read as a < b && b < c
 		return c.logic(n)
 	case "==", "!=":
 		if out, choice := c.choiceTest(n); choice {

@@ -75,35 +75,38 @@ func found(message string) string {
 	return message[from+1 : to+1]
 }
 
-// span is the stretch of text a tree node covers, brackets of calls included.
+// span is the stretch of text a tree node covers, with every bracket that opens
+// or closes inside it whole.
 func (p *parsed) span(n ast.Node) diag.Span {
-	at := n.Location()
-	s := diag.Span{From: at.From, To: at.To}
-	if _, ternary := n.(*ast.ConditionalNode); ternary {
-		s = p.span(n.(*ast.ConditionalNode).Cond) // its own location is the token after it
-	}
-	for _, child := range children(n) {
-		c := p.span(child)
-		s.From, s.To = min(s.From, c.From), max(s.To, c.To)
-	}
+	s := p.reach(n)
 	for _, t := range p.tokens {
-		if end, open := p.closer[t.From]; open && t.From >= s.From && t.From <= s.To && end > s.To && t.opens(n) {
-			s.To = end
-			break
+		end, opens := p.closer[t.From]
+		if opens && t.From < s.To && end > s.From {
+			if t.From >= s.From {
+				s.To = max(s.To, end)
+			} else if end <= s.To {
+				s.From = t.From
+			}
 		}
 	}
 	return s
 }
 
-// opens says whether t can be the bracket that belongs to n itself.
-func (t token) opens(n ast.Node) bool {
+// reach is where the tree says n and everything below it stands.
+func (p *parsed) reach(n ast.Node) diag.Span {
+	at := n.Location()
+	s := diag.Span{From: at.From, To: at.To}
 	switch n := n.(type) {
+	case *ast.ConditionalNode:
+		s = p.reach(n.Cond) // its own location is the token after it
 	case *ast.CallNode:
-		return t.Value == "(" && t.From >= n.Location().To
-	case *ast.MemberNode, *ast.ArrayNode:
-		return t.Value == "[" && t.From == n.Location().From
+		s.To++ // the bracket of its arguments, which follows the name
 	}
-	return false
+	for _, child := range children(n) {
+		c := p.reach(child)
+		s.From, s.To = min(s.From, c.From), max(s.To, c.To)
+	}
+	return s
 }
 
 func children(n ast.Node) []ast.Node {
