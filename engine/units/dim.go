@@ -43,8 +43,12 @@ var named = []struct {
 }{
 	{energy, "energy"}, {power, "power"}, {money, "money"}, {volume, "volume"}, {area, "area"},
 	{mass, "mass"}, {length, "length"}, {duration, "time"}, {temperature, "temperature"},
-	{sugar, "°Bx"}, {pressure, "pressure"},
+	{sugar, "°Bx"},
 }
+
+// A heat by volume and a pressure are one dimension. Alone it is named
+// as both; beside a count it is the energy/volume that sheets have.
+const pressureName = "pressure or energy/volume"
 
 var baseNames = [len(base{})]string{"length", "mass", "time", "temperature", "money", "°Bx"}
 
@@ -73,8 +77,11 @@ func (d Dim) String() string {
 	if d.IsPlain() {
 		return "bare number"
 	}
-	if d.counts == yesNoCounts {
+	switch d {
+	case Dim{counts: yesNoCounts}:
 		return yesNoCounts
+	case Dim{base: pressure}:
+		return pressureName
 	}
 	over, under := d.base.names()
 	for _, field := range splitCounts(d.counts) {

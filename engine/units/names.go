@@ -1,6 +1,7 @@
 package units
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -125,7 +126,7 @@ func fold(name, currency string) string {
 	}
 	_, other := lookup(out, currency)
 	_, apart := runTogether(out, currency)
-	if other || apart || out == "per" || strings.HasSuffix(out, " per") {
+	if other || apart || slices.Contains(strings.Fields(out), "per") {
 		return name
 	}
 	return out

@@ -15,7 +15,7 @@ var odd = map[string]string{
 	"teeth": "tooth", "mice": "mouse", "geese": "goose", "loaves": "loaf", "shelves": "shelf",
 	"knives": "knife", "halves": "half", "leaves": "leaf", "wives": "wife", "lives": "life",
 	"cookies": "cookie", "brownies": "brownie", "smoothies": "smoothie", "pies": "pie", "ties": "tie", "dies": "die",
-	"shoes": "shoe", "hoes": "hoe", "toes": "toe", "canoes": "canoe", "axes": "axe", "caches": "cache", "buses": "bus", "gases": "gas", "lenses": "lens", "quizzes": "quiz",
+	"potatoes": "potato", "tomatoes": "tomato", "axes": "axe", "caches": "cache", "buses": "bus", "gases": "gas", "lenses": "lens", "quizzes": "quiz",
 }
 
 // singular is the singular of the last word of a lower-case English name, by
@@ -38,7 +38,7 @@ func singularWord(w string) string {
 		return w
 	case hasEnd(w, "ies"):
 		return cut(3) + "y"
-	case hasEnd(w, "ches", "shes", "xes", "sses", "zzes", "oes"):
+	case hasEnd(w, "ches", "shes", "xes", "sses", "zzes"):
 		return cut(2)
 	case hasEnd(w, "s"):
 		return cut(1)

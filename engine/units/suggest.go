@@ -33,11 +33,14 @@ func spellingsOf(names map[string]reading) []string {
 // exchanged or no vowel. Ordinary short words are left alone: a cap is not a
 // misspelt cup.
 func Suggest(word string) string {
+	if word == "" {
+		return ""
+	}
 	low := strings.ToLower(word)
 	if meant, ok := slips[low]; ok {
 		return meant
 	}
-	if _, ok := lookup(word, ""); ok || word == "" || strings.Contains(innocent, " "+low+" ") {
+	if _, ok := lookup(word, ""); ok || strings.Contains(innocent, " "+low+" ") {
 		return ""
 	}
 	for _, name := range spellings {
