@@ -21,7 +21,7 @@ func (p *parser) read(from int, name string) (reading, *ParseError) {
 	if isCurrency(name) {
 		return reading{}, p.fail(from, "write $ for the sheet's own money", "%q is not this sheet's money, and there is no exchange rate", name)
 	}
-	if !startsCount(name) {
+	if !startsCount(name) || holdsPer(name) {
 		return reading{}, p.fail(from, "a unit is a word such as gal, lb or tap", "%q is no unit", name)
 	}
 	if joint, ok := runTogether(name, p.currency); ok {
@@ -102,6 +102,9 @@ func startsCount(name string) bool {
 	return true
 }
 
+// holdsPer finds the word that stands for a stroke, as in "a p.er b" once tidy.
+func holdsPer(name string) bool { return slices.Contains(strings.Fields(name), "per") }
+
 // runTogether finds two or more known units that have only a space or a hyphen
 // between them, such as kW h, which is as likely a product as a quotient.
 func runTogether(name, currency string) (string, bool) {
@@ -126,7 +129,7 @@ func fold(name, currency string) string {
 	}
 	_, other := lookup(out, currency)
 	_, apart := runTogether(out, currency)
-	if other || apart || slices.Contains(strings.Fields(out), "per") {
+	if other || apart || holdsPer(out) {
 		return name
 	}
 	return out

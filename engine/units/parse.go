@@ -203,8 +203,9 @@ func isWord(r rune, inside bool) bool {
 }
 
 func (p *parser) perAt(from int) bool {
-	rest := p.text[from:]
-	return strings.HasPrefix(rest, "per") && len(rest) > 3 && unicode.IsSpace([]rune(rest[3:])[0])
+	rest, ok := strings.CutPrefix(p.text[from:], "per")
+	r, _ := utf8.DecodeRuneInString(rest)
+	return ok && unicode.IsSpace(r)
 }
 
 // exponent reads ^2, ^-2 or raised digits, and is 1 when there is none.

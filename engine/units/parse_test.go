@@ -152,7 +152,7 @@ func TestWhatCannotBeRead(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, seed := range []string{"gal/tap", "$/MMBTU", "BTU/h/ft²", "sq. ft.", "°F", "Δ°F·h", "1/tap^-9", "kW h", "yes/no", "İs", "axes per year", "ft2s", "¢*%", "m^9·m^9", "tap-", "a.b", "per per", "a\fs", "peR 0"} {
+	for _, seed := range []string{"gal/tap", "$/MMBTU", "BTU/h/ft²", "sq. ft.", "°F", "Δ°F·h", "1/tap^-9", "kW h", "yes/no", "İs", "axes per year", "ft2s", "¢*%", "m^9·m^9", "tap-", "a.b", "per per", "a\fs", "peR 0", "A pe.r"} {
 		f.Add(seed, "USD")
 	}
 	f.Add("CHF/h", "chf")
