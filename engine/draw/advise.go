@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 )
@@ -9,18 +8,16 @@ import (
 // advise fills in which one of the three numbers to move, to where: the
 // smallest move after which a metalog goes through them.
 func advise(u *Unfit, b bounds, three [3]float64) *Unfit {
-	u.Which, u.Move = "", math.NaN()
 	least := math.Inf(1)
 	for _, which := range []int{1, 0, 2} {
 		to, ok := nearest(b, three, which)
 		if by := math.Abs(to - three[which]); ok && by < least {
-			least, u.Which, u.Move = by, names[which], to
+			least = by
+			u.move(names[which], to)
 		}
 	}
-	if u.Which != "" {
-		u.Hint = fmt.Sprintf("move %s to %s", u.Which, short(u.Move))
-	} else if u.Hint == "" && u.Reason == Bounds {
-		u.Hint = "more than one number has to move, or the bound does"
+	if math.IsInf(least, 1) {
+		u.stay()
 	}
 	return u
 }

@@ -30,7 +30,7 @@ func Metalog(low, likely, high float64, floor, ceiling *float64) (Shape, error) 
 	if u := b.crossed(); u != nil {
 		return nil, u
 	}
-	if low == likely && likely == high && finite(low) && b.holds(low) {
+	if likely == low && sure(low, likely, high) && b.holds(low) {
 		return Certain(low), nil
 	}
 	u := inOrder(low, likely, high)

@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -46,14 +45,26 @@ func ranks(column []float64) []int32 {
 	if r, ok := cellRanks(column); ok {
 		return r
 	}
-	order := make([]int32, len(column))
-	for i := range order {
-		order[i] = int32(i)
+	type placed struct {
+		x float64
+		i int32
 	}
-	slices.SortStableFunc(order, func(a, b int32) int { return cmp.Compare(column[a], column[b]) })
+	order := make([]placed, len(column))
+	for i, x := range column {
+		order[i] = placed{x, int32(i)}
+	}
+	slices.SortFunc(order, func(a, b placed) int {
+		switch {
+		case a.x < b.x:
+			return -1
+		case a.x > b.x:
+			return 1
+		}
+		return int(a.i - b.i)
+	})
 	rank := make([]int32, len(column))
-	for r, i := range order {
-		rank[i] = int32(r)
+	for r, p := range order {
+		rank[p.i] = int32(r)
 	}
 	return rank
 }

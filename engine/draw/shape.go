@@ -29,22 +29,36 @@ func Names() []string {
 //
 // The error is an *Unfit, except for a name that is not in Names.
 func New(shape string, low, likely, high float64, floor, ceiling *float64) (Shape, error) {
-	if shape == "" || shape == "metalog" {
+	b := bounds{floor, ceiling}
+	var maker func(low, likely, high float64) (Shape, error)
+	switch shape {
+	case "", "metalog":
 		return Metalog(low, likely, high, floor, ceiling)
-	}
-	makers := map[string]func(low, likely, high float64) (Shape, error){
-		"triangle": Triangle, "pert": Pert, "normal": Normal, "lognormal": Lognormal, "even": Even,
-	}
-	maker, known := makers[shape]
-	if !known {
+	case "triangle":
+		maker = Triangle
+	case "pert":
+		maker = Pert
+	case "normal":
+		maker = Normal
+	case "lognormal":
+		maker = Lognormal
+	case "even":
+		maker = Even
+	default:
 		return nil, fmt.Errorf("unknown shape %q, wanted one of %s", shape, strings.Join(Names(), ", "))
+	}
+	if u := b.crossed(); u != nil {
+		return nil, u
 	}
 	made, err := maker(low, likely, high)
 	if err != nil {
 		return nil, err
 	}
-	if err := within(shape, made, low, high, bounds{floor, ceiling}); err != nil {
-		return nil, err
+	if u := within(shape, made, low, high, b); u != nil {
+		if !moves(maker, u, low, likely, high, b) {
+			u.stay()
+		}
+		return nil, u
 	}
 	return made, nil
 }
@@ -65,32 +79,47 @@ func Draw(shape Shape, s Stream, dst []float64, from int) {
 
 // within refuses a shape that reaches beyond the guess's bounds: normal has no
 // ends at all, lognormal ends at 0 below, the others end at low and high.
-func within(name string, made Shape, low, high float64, b bounds) error {
-	from, to := low, high
+func within(name string, made Shape, low, high float64, b bounds) *Unfit {
+	from, to, endless := low, high, false
 	switch made.(type) {
 	case normal:
-		from, to = math.Inf(-1), math.Inf(1)
+		from, to, endless = math.Inf(-1), math.Inf(1), true
 	case lognormal:
-		from, to = 0, math.Inf(1)
+		from, to, endless = 0, math.Inf(1), true
 	}
-	if b.floor != nil && !(from >= *b.floor) {
-		return beyond(name, "low", from, "below the floor", *b.floor)
+	switch {
+	case b.holds(from) && b.holds(to):
+		return nil
+	case b.floor != nil && from < *b.floor && endless:
+		return spills(name, "below the floor", *b.floor)
+	case b.ceiling != nil && to > *b.ceiling && endless:
+		return spills(name, "above the ceiling", *b.ceiling)
+	case b.floor != nil && from < *b.floor:
+		return stands("low", low, "below the floor", *b.floor)
 	}
-	if b.ceiling != nil && !(to <= *b.ceiling) {
-		return beyond(name, "high", to, "above the ceiling", *b.ceiling)
-	}
-	return nil
+	return stands("high", high, "above the ceiling", *b.ceiling)
 }
 
-func beyond(name, which string, reach float64, side string, bound float64) *Unfit {
-	u := &Unfit{Reason: Bounds, Which: which, Move: bound}
-	if math.IsInf(reach, 0) || which == "low" && name == "lognormal" {
-		u.Which, u.Move = "", math.NaN()
-		u.Message = fmt.Sprintf("a %s shape reaches %s %s", name, side, short(bound))
-		u.Hint = "leave the shape out, the usual one keeps to floor and ceiling"
-		return u
-	}
-	u.Message = fmt.Sprintf("%s %s is %s %s", which, short(reach), side, short(bound))
-	u.Hint = fmt.Sprintf("move %s to %s", which, short(bound))
+func spills(shape, side string, bound float64) *Unfit {
+	return &Unfit{Reason: Bounds, Move: math.NaN(),
+		Message: fmt.Sprintf("a %s shape reaches %s %s", shape, side, short(bound)),
+		Hint:    "leave the shape out: the usual one keeps to floor and ceiling"}
+}
+
+func stands(which string, x float64, side string, bound float64) *Unfit {
+	u := &Unfit{Reason: Bounds, Message: fmt.Sprintf("%s %s is %s %s", which, short(x), side, short(bound))}
+	u.move(which, bound)
 	return u
+}
+
+// moves tells whether the guess works once the one number has moved.
+func moves(maker func(low, likely, high float64) (Shape, error), u *Unfit, low, likely, high float64, b bounds) bool {
+	switch u.Which {
+	case "low":
+		low = u.Move
+	case "high":
+		high = u.Move
+	}
+	_, err := maker(low, likely, high)
+	return err == nil && b.holds(low) && b.holds(high)
 }

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -21,7 +22,8 @@ import (
 // given c = 2·sin(pi·rank/6).
 //
 // The error is an *Impossible when the ranks contradict each other or lie
-// beyond -1 and 1, and another one when lengths do not match.
+// beyond -1 and 1, and another one when lengths do not match or own is a mere
+// mix of the others.
 func Together(own []float64, others [][]float64, rank []float64, otherRank [][]float64) ([]float64, error) {
 	if err := fits(own, others, rank, otherRank); err != nil {
 		return nil, err
@@ -49,12 +51,17 @@ func Together(own []float64, others [][]float64, rank []float64, otherRank [][]f
 			return nil, err
 		}
 	}
-	mix := blend(scored(ranks(own), score), basis, among, linear(rank))
-	sorted := slices.Clone(own)
-	slices.Sort(sorted)
-	out := make([]float64, len(own))
+	before := ranks(own)
+	mix, err := blend(scored(before, score), basis, among, linear(rank))
+	if err != nil {
+		return nil, err
+	}
+	ordered, out := make([]float64, len(own)), make([]float64, len(own))
+	for i, r := range before {
+		ordered[r] = own[i]
+	}
 	for i, r := range ranks(mix) {
-		out[i] = sorted[r]
+		out[i] = ordered[r]
 	}
 	return out, nil
 }
@@ -63,7 +70,7 @@ func Together(own []float64, others [][]float64, rank []float64, otherRank [][]f
 // basis, and as much of own's part orthogonal to it as keeps their spread 1.
 // With a basis that is not independent, as when one guess is there twice, its
 // superfluous scores have no part.
-func blend(own []float64, basis, among [][]float64, wanted []float64) []float64 {
+func blend(own []float64, basis, among [][]float64, wanted []float64) ([]float64, error) {
 	// Scores that are dot products of real columns always have a factor.
 	factor, _ := cholesky(among)
 	part := make([]float64, len(basis))
@@ -80,18 +87,19 @@ func blend(own []float64, basis, among [][]float64, wanted []float64) []float64 
 			mix[i] -= part[j] * b[i]
 		}
 	}
-	if size := math.Sqrt(dot(mix, mix)); size > 1e-9 {
-		rest /= size
+	size := math.Sqrt(dot(mix, mix))
+	if size < 1e-6 && rest > 1e-6 {
+		return nil, errors.New("a column that already moves with the others in every season")
 	}
 	for i := range mix {
-		mix[i] *= rest
+		mix[i] *= rest / max(size, 1e-6)
 	}
 	for j, b := range basis {
 		for i := range mix {
 			mix[i] += weight[j] * b[i]
 		}
 	}
-	return mix
+	return mix, nil
 }
 
 func fits(own []float64, others [][]float64, rank []float64, otherRank [][]float64) error {

@@ -15,7 +15,7 @@ func Triangle(low, likely, high float64) (Shape, error) {
 	if u := inOrder(low, likely, high); u != nil {
 		return nil, u
 	}
-	if low == high {
+	if sure(low, likely, high) {
 		return Certain(low), nil
 	}
 	wide := high - low
