@@ -2,6 +2,7 @@ package formula
 
 import (
 	"hash/fnv"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -138,6 +139,9 @@ func (b *binder) addSlot(line *sheet.Line) int {
 		for _, name := range line.Among {
 			slot.Names = append(slot.Names, name.ID)
 		}
+		slot.Broken = !slices.Contains(slot.Names, line.Choose)
+	case "":
+		slot.Broken = true // what it is has been told to be missing
 	default:
 		u, err := units.Parse(line.Unit, b.money)
 		if err != nil {
