@@ -64,7 +64,7 @@ func (b *builder) overlay(l *Line, c *change) {
 		return
 	}
 	if given.Kind == Is && l.Kind == Choose && given.Unit == "" {
-		b.tell(diag.WrongKind, c.id, given.At("is"), nearest(FormatNumber(given.Is), nameIDs(l.Among)), "%s is a choice, so it cannot be a number", quote(c.id))
+		b.tell(diag.WrongKind, c.id, given.At("is"), "write one of its names", "%s is a choice, so it cannot be a number", quote(c.id))
 		return
 	}
 	if given.Kind != "" {

@@ -7,11 +7,11 @@ import (
 )
 
 // nearest is a did-you-mean hint: the candidate fewest letters away when one is
-// near enough to be meant, otherwise the candidates when they are few, or "".
+// near enough to be meant, otherwise the candidates when they are few.
 func nearest(word string, candidates []string) string {
 	// A word of the length of a file would cost its square.
 	if utf8.RuneCountInString(word) > maxID {
-		return ""
+		return "check the spelling"
 	}
 	names := slices.Clone(candidates)
 	slices.Sort(names)
@@ -24,10 +24,10 @@ func nearest(word string, candidates []string) string {
 	switch {
 	case best != "":
 		return "did you mean " + quote(best) + "?"
-	case len(names) > 0 && len(names) <= 12:
+	case len(names) > 0 && len(names) <= 20:
 		return "there are " + strings.Join(names, ", ")
 	}
-	return ""
+	return "check the spelling"
 }
 
 // distance counts the letters to put in, take out, change or swap with their

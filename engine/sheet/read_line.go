@@ -76,6 +76,8 @@ func labelFrom(id string) string {
 func (r *reader) lineKeys(l *Line, entries []entry, allowed []string) {
 	for _, e := range entries {
 		switch {
+		case e.key == "unit" && !slices.Contains(allowed, e.key):
+			r.tell(diag.UnknownKey, e.at, "its column gives the unit", "a cell has no unit of its own")
 		case !slices.Contains(allowed, e.key):
 			r.unknown(e, "a line here", allowed)
 		case slices.Contains(kindKeys, e.key) && l.Kind != "":

@@ -149,17 +149,22 @@ func scan(text string) (*marks, *fault) {
 	s := &scanner{marks: m, at: m.lines[0], indent: -1, keyAllowed: true, keys: make([]possibleKey, 1)}
 	for {
 		s.toNextToken()
+		depth := len(s.indents)
 		if len(s.flow) == 0 {
 			s.unroll(s.column)
 		}
 		if s.at >= len(text) {
 			break
 		}
+		if len(s.indents) < depth && s.indent < s.column {
+			return m, s.fault(diag.YAMLSyntax, s.at, "the indentation does not fit what stands above", "line it up with its neighbours")
+		}
+		at := s.at
 		if f := s.token(); f != nil {
 			return m, f
 		}
 		if len(s.flow)+len(s.indents) > MaxDepth {
-			return m, s.fault(diag.YAMLTooDeep, s.at, "things stand more than 64 deep in each other", "a sheet needs no more than ten")
+			return m, s.fault(diag.YAMLTooDeep, at, "things stand more than 64 deep in each other", "a sheet needs no more than ten")
 		}
 	}
 	if len(s.flow) > 0 {

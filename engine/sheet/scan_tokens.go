@@ -27,6 +27,8 @@ func (s *scanner) token() *fault {
 		s.key().possible = false
 		s.keyAllowed = true
 		s.skip()
+	case c == '-' && s.blankOrEnd(1) && !inFlow && !s.keyAllowed:
+		return s.fault(diag.YAMLSyntax, s.at, `"-" stands where no list can begin`, "begin the list on a line of its own, or put the text in quotes")
 	case c == '-' && s.blankOrEnd(1):
 		s.roll(s.column)
 		s.key().possible = false
@@ -38,7 +40,7 @@ func (s *scanner) token() *fault {
 		s.keyAllowed = !inFlow
 		s.skip()
 	case c == ':' && (inFlow || s.blankOrEnd(1)):
-		s.value()
+		return s.value()
 	case c == '&' || c == '*' || c == '!':
 		return s.fault(diag.YAMLAlias, s.at, aliasMessage(c), "put the text in quotes if it is meant as text")
 	case (c == '|' || c == '>') && !inFlow:
@@ -46,11 +48,11 @@ func (s *scanner) token() *fault {
 	case c == '\'' || c == '"':
 		return s.quoted(c)
 	case c == '\t':
-		return s.fault(diag.YAMLSyntax, s.at, "a tab stands where only spaces indent", "use spaces")
+		return s.tab()
 	case strings.IndexByte(",#|>%@`", c) >= 0:
 		return s.fault(diag.YAMLSyntax, s.at, "text cannot begin with "+quote(string(c)), "put the text in quotes")
 	default:
-		s.plain()
+		return s.plain()
 	}
 	return nil
 }
@@ -109,17 +111,21 @@ func (s *scanner) close() *fault {
 }
 
 // value walks over the ":" of a mapping.
-func (s *scanner) value() {
+func (s *scanner) value() *fault {
 	k := s.key()
-	if k.possible && k.line == s.line {
+	switch {
+	case k.possible && k.line == s.line:
 		s.roll(k.column)
 		s.keyAllowed = false
-	} else {
+	case len(s.flow) == 0 && !s.keyAllowed:
+		return s.fault(diag.YAMLSyntax, s.at, `":" stands where no key can`, "put the text in quotes if it holds a colon, or check the indentation")
+	default:
 		s.roll(s.column)
 		s.keyAllowed = len(s.flow) == 0
 	}
 	k.possible = false
 	s.skip()
+	return nil
 }
 
 func (s *scanner) quoted(mark byte) *fault {
@@ -150,42 +156,42 @@ func (s *scanner) quoted(mark byte) *fault {
 
 // plain walks over text without quotes, which may go on over lines that are
 // indented further than the collection it stands in.
-func (s *scanner) plain() {
-	start, end := s.at, s.at
+func (s *scanner) plain() *fault {
+	start, end, broke := s.at, s.at, false
 	s.mayBeKey()
 	s.keyAllowed = false
 	for s.at < len(s.text) && s.peek(0) != '#' && !(s.column == 0 && (s.documentMark("---") || s.documentMark("..."))) {
 		for s.at < len(s.text) && !s.blankOrEnd(0) && !s.endsPlain() {
 			s.skip()
-		}
-		if s.at > end && !s.blankBefore() {
-			end = s.at
+			end, broke = s.at, false
 		}
 		if !s.blankOrEnd(0) || s.at >= len(s.text) {
 			break
 		}
-		broke := false
 		for s.at < len(s.text) && s.blankOrEnd(0) {
-			if s.atBreak(0) {
+			switch {
+			case s.atBreak(0):
 				s.skipLine()
 				broke = true
-			} else {
+			case broke && s.peek(0) == '\t' && s.column < s.indent+1:
+				return s.tab()
+			default:
 				s.skip()
 			}
-		}
-		if broke {
-			s.keyAllowed = true
 		}
 		if len(s.flow) == 0 && s.column < s.indent+1 {
 			break
 		}
 	}
 	s.ends[start] = end
+	if broke {
+		s.keyAllowed = true
+	}
+	return nil
 }
 
-func (s *scanner) blankBefore() bool {
-	c := s.text[s.at-1]
-	return c == ' ' || c == '\t' || c == '\n' || c == '\r'
+func (s *scanner) tab() *fault {
+	return s.fault(diag.YAMLSyntax, s.at, "a tab stands where only spaces indent", "use spaces")
 }
 
 func (s *scanner) endsPlain() bool {

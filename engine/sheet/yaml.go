@@ -63,12 +63,8 @@ func (m *marks) yamlFault(err error) *fault {
 // the library's parser wrote it, rather than its scanner.
 func yamlMessage(text string) (message, hint string, parser bool) {
 	switch {
-	case strings.Contains(text, "mapping values are not allowed"):
-		return `":" stands where no key can`, "put the text in quotes if it holds a colon, or check the indentation", false
 	case strings.Contains(text, "could not find expected ':'"):
 		return `a key lacks its ":"`, "write key: value", false
-	case strings.Contains(text, "block sequence entries are not allowed"):
-		return `"-" stands where no list can begin`, "begin the list on a line of its own", false
 	case strings.Contains(text, "unknown escape character"):
 		return `a "\" in double quotes begins something unknown`, `write \\ for the character itself, or use single quotes`, false
 	case strings.Contains(text, "tab character"):
