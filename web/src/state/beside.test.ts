@@ -17,7 +17,7 @@ function view(diagnostics: Diagnostic[]): View {
     chapters: [
       {
         title: 'C',
-        lines: [line('sap'), line('draw_off', { caution: 'hot' })],
+        lines: [line('sap'), line('draw_off', { caution: 'hot', source: 'a nurse' })],
         tables: [
           {
             id: 'fuels', label: 'Fuels', columns: [{ id: 'price', label: 'Price', unit: '$' }],
@@ -54,6 +54,12 @@ describe('putBeside', () => {
   it('shows the sheet’s own cautions before anything is reckoned', () => {
     const beside = putBeside(view([]), [], undefined)
     expect([...beside.cautions.keys()]).toEqual(['draw_off', 'fuels.pallets', 'fuels.pallets.price'])
+  })
+
+  it('names the line’s source with a caution that has none of its own', () => {
+    const said = (source: string) => putBeside(view([]), [], reckoning({ cautions: [{ about: 'draw_off', text: 'hot', source }] }))
+    expect(said('').cautions.get('draw_off')).toEqual([{ about: 'draw_off', text: 'hot', source: 'a nurse' }])
+    expect(said('tables').cautions.get('draw_off')).toEqual([{ about: 'draw_off', text: 'hot', source: 'tables' }])
   })
 
   it('takes the reckoner’s word, with its source, and its judgement of which rows’ are called for', () => {

@@ -15,7 +15,7 @@ export interface Beside {
  * shown at: with the sheet, with a change that was refused, and with the run.
  * The sheet's own cautions stand even before anything is reckoned; then the
  * reckoner says which rows' are called for. One that is said twice about a
- * place is shown once.
+ * place is shown once, with the source of the line where it names none itself.
  */
 export function putBeside(view: View, refused: readonly Diagnostic[], reckoning: Reckoning | undefined): Beside {
   const places = placesOf(view)
@@ -28,8 +28,9 @@ export function putBeside(view: View, refused: readonly Diagnostic[], reckoning:
     const list = places.has(about) ? listAt(diagnostics, about) : atTop
     if (!list.some((d) => sameDiagnostic(d, found))) list.push(found)
   }
-  // The reckoner's come first, because they carry their source.
-  for (const caution of [...(reckoning?.cautions ?? []), ...ownCautions(view, reckoning === undefined)]) {
+  const own = ownCautions(view)
+  const called = reckoning === undefined ? own : [...reckoning.cautions, ...own.filter((c) => !c.ofRow)]
+  for (const caution of called.map((c) => withSource(c, own))) {
     const list = places.has(caution.about) ? listAt(cautions, caution.about) : general
     if (!list.some((c) => c.text === caution.text)) list.push(caution)
   }
@@ -50,14 +51,22 @@ function placesOf(view: View): Set<string> {
   return ids
 }
 
-function ownCautions(view: View, ofRows: boolean): Caution[] {
-  const said = (about: string, from: LineView | RowView): Caution[] =>
-    from.caution ? [{ about, text: from.caution, source: '' }] : []
+interface OwnCaution extends Caution {
+  ofRow: boolean
+}
+
+function withSource({ about, text, source }: Caution, own: readonly OwnCaution[]): Caution {
+  return { about, text, source: source || (own.find((c) => c.about === about && c.text === text)?.source ?? '') }
+}
+
+function ownCautions(view: View): OwnCaution[] {
+  const said = (about: string, from: LineView | RowView, ofRow = false): OwnCaution[] =>
+    from.caution ? [{ about, text: from.caution, source: from.source ?? '', ofRow }] : []
   return view.chapters.flatMap((chapter) => [
     ...chapter.lines.flatMap((line) => said(line.id, line)),
     ...chapter.tables.flatMap((table) =>
       table.rows.flatMap((row) => [
-        ...(ofRows ? said(`${table.id}.${row.id}`, row) : []),
+        ...said(`${table.id}.${row.id}`, row, true),
         ...row.cells.flatMap((cell) => said(cell.id, cell)),
       ]),
     ),

@@ -49,7 +49,7 @@ function LineRows({ line }: { line: LineView }) {
           <span class="line-label">{line.label}</span>
           {answer?.goal && <span class="line-goal">Goal: {answer.goal}</span>}
           {line.note && <span class="line-note">{line.note}</span>}
-          {line.source && <cite class="line-source">{line.source}</cite>}
+          {line.source && !line.caution && <cite class="line-source">{line.source}</cite>}
         </th>
         <td role="gridcell" class="working">
           <Working line={line} label={line.label} />

@@ -5,7 +5,7 @@ import { Tally } from '../chart/Tally.tsx'
 import { useApp } from './context.ts'
 import { useQuiet } from './useQuiet.ts'
 
-/** The season in short: the paragraph, and the lines the sheet puts first. */
+/** The season in short: the lines the sheet puts first. */
 export function SeasonPanel() {
   const app = useApp()
   const reckoning = app.reckoning.value
@@ -18,7 +18,6 @@ export function SeasonPanel() {
         <p class="waiting">The seasons are being drawn…</p>
       ) : (
         <>
-          <p class="paragraph">{reckoning.paragraph}</p>
           <dl>
             {first.map((answer) => (
               <Headline key={answer.id} answer={answer} />
@@ -36,7 +35,15 @@ export function SeasonPanel() {
   )
 }
 
-const stripWidth = 240
+/** The same in plain words, as the reckoner tells it. */
+export function SeasonTold() {
+  const app = useApp()
+  const paragraph = app.reckoning.value?.paragraph
+  return paragraph ? <p class="paragraph">{paragraph}</p> : null
+}
+
+/** As wide as the tally below it. */
+const stripWidth = 124
 
 function Headline({ answer }: { answer: Answer }) {
   const { shown } = answer
@@ -44,19 +51,21 @@ function Headline({ answer }: { answer: Answer }) {
   return (
     <div class="headline" data-line={answer.id}>
       <dt>{answer.label}</dt>
-      <dd>
-        <p class="figure">{shown.middle}</p>
-        {scale !== undefined && <StripChart answer={answer} scale={scale} height={18} />}
-        <p class="between">{shown.low === shown.high ? 'in 8 seasons of 10' : `${shown.low} to ${shown.high}`}</p>
-        {answer.goal_met !== null && shown.goal && (
-          <p class="goal">
-            <Tally share={answer.goal_met} />
-            <span>
-              {answer.goal ?? 'goal met'}: <strong>{shown.goal}</strong>
-            </span>
-          </p>
-        )}
-      </dd>
+      <dd class="figure">{shown.middle}</dd>
+      {scale !== undefined && (
+        <dd class="spread-out">
+          <StripChart answer={answer} scale={scale} height={16} />
+          <span class="between">{shown.low === shown.high ? 'near enough every season' : `${shown.low} to ${shown.high}`}</span>
+        </dd>
+      )}
+      {answer.goal_met !== null && shown.goal && (
+        <dd class="goal">
+          <Tally share={answer.goal_met} />
+          <span>
+            {answer.goal ?? 'goal met'}: <strong>{shown.goal}</strong>
+          </span>
+        </dd>
+      )}
     </div>
   )
 }

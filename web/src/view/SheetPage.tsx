@@ -4,7 +4,7 @@ import { Chapter } from './Chapter.tsx'
 import { useApp } from './context.ts'
 import { Diagnosis } from './Diagnosis.tsx'
 import { FunctionList } from './FunctionList.tsx'
-import { SeasonPanel } from './SeasonPanel.tsx'
+import { SeasonPanel, SeasonTold } from './SeasonPanel.tsx'
 
 /** One open sheet: what it is, the season in short, and its chapters. */
 export function SheetPage({ sheet }: { sheet: OpenSheet }) {
@@ -36,6 +36,7 @@ export function SheetPage({ sheet }: { sheet: OpenSheet }) {
       <div class="spread">
         <SeasonPanel />
         <div class="chapters">
+          <SeasonTold />
           {view.chapters.map((chapter, i) => (
             <Chapter key={i} chapter={chapter} number={i + 1} />
           ))}

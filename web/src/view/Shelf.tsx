@@ -2,6 +2,7 @@ import type { Kept } from '../keep/kept.ts'
 import type { ShelfEntry } from '../state/shelf.ts'
 import { addressOf } from './address.ts'
 import { useApp } from './context.ts'
+import { Grove } from './Grove.tsx'
 
 /** The list of sheets: those shipped with the page, and those changed or opened here before. */
 export function Shelf() {
@@ -12,6 +13,7 @@ export function Shelf() {
   return (
     <div class="shelf">
       <div class="lede">
+        <Grove />
         <h1>What will next season cost, take and leave?</h1>
         <p>
           Set down your trees, your pan, your fire and your jars. Where you do not know a number, say how low and how

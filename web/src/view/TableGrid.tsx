@@ -69,7 +69,7 @@ function ThingRows({ table, row, scales }: { table: TableView; row: RowView; sca
         <th role="rowheader" scope="row" class="label">
           <span class="line-label">{row.label}</span>
           {row.note && <span class="line-note">{row.note}</span>}
-          {row.source && <cite class="line-source">{row.source}</cite>}
+          {row.source && !row.caution && <cite class="line-source">{row.source}</cite>}
           {found.map((diagnostic, i) => (
             <Diagnosis key={i} found={diagnostic} />
           ))}
@@ -107,7 +107,7 @@ function Cell({ cell, row, column, scale }: CellProps) {
   const inherited = cell.kind === 'formula' && cell.formula === column?.formula
   const bare = cell.kind === 'is' && app.system.value === 'as-written'
   return (
-    <td role="gridcell" data-line={cell.id} class={`thing ${cell.kind}`}>
+    <td role="gridcell" data-line={cell.id} class={`thing kind-${cell.kind}`}>
       <span class="narrow-label" aria-hidden="true">
         {columnLabel}
         {column !== undefined && column.unit !== '1' && `, ${column.unit}`}

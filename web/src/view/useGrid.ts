@@ -37,9 +37,10 @@ export function useGrid(table: RefObject<HTMLTableElement | null>) {
     mark()
   }
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (!(event.target instanceof HTMLElement)) return
-    const cell = event.target.closest<HTMLElement>(cells)
-    if (cell === null || event.altKey) return
+    if (!(event.target instanceof HTMLElement) || event.altKey) return
+    // By the event's path, because a field that closed on this key is out of the page by now.
+    const cell = event.composedPath().find((e): e is HTMLElement => e instanceof HTMLElement && e.matches(cells))
+    if (cell === undefined) return
     if (event.target === cell) keyOnCell(event, cell)
     else keyInField(event, cell, event.target)
   }
