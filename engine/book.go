@@ -31,12 +31,6 @@ type Book struct {
 	last  *run
 }
 
-// run is what a reckoning leaves behind for the next one.
-type run struct {
-	result    *columns.Result
-	summaries map[*columns.Column]outcome.Summary
-}
-
 // Open reads the sheet called name through load. The diagnostics tell all that
 // is wrong with it; the Book is nil only when it cannot be read as a sheet.
 func Open(name string, load Load) (*Book, diag.List) {

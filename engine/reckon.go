@@ -36,50 +36,30 @@ type findings struct {
 }
 
 func (b *Book) reckon(s columns.Seasons, progress func(done, total int) bool) (*findings, error) {
-	program := columns.Lower(b.plan)
 	if s.N > columns.MostKept {
-		return b.reckonLong(program, s, progress)
+		return b.reckonLong(columns.Lower(b.plan), s, progress)
 	}
-	var before *columns.Result
-	known := map[*columns.Column]outcome.Summary{}
-	if b.last != nil {
-		before, known = b.last.result, b.last.summaries
-	}
-	result, err := program.Run(s, before, progress)
+	r, err := b.run(s, progress)
 	if err != nil {
 		return nil, err
 	}
 	f := b.newFindings()
-	f.worked, f.of = result.Worked, result.Of
-	next := &run{result: result, summaries: map[*columns.Column]outcome.Summary{}}
-	scratch := make([]float64, s.N)
-	for i, c := range result.Columns {
+	f.worked, f.of = r.result.Worked, r.result.Of
+	for i, c := range r.result.Columns {
 		if c == nil {
 			continue
 		}
-		summary, ok := known[c]
-		if !ok {
-			summary = summarise(c, scratch)
-		}
-		next.summaries[c] = summary
+		summary := r.summary(c)
 		f.summaries[i] = &summary
 		f.met[i] = b.met(i, c, s.N)
 		f.warnings = append(f.warnings, outcome.Warn(b.plan.Slots[i], c.Warnings, s.N)...)
 	}
-	b.last = next
 	return f, nil
 }
 
 func (b *Book) newFindings() *findings {
 	n := len(b.plan.Slots)
 	return &findings{summaries: make([]*outcome.Summary, n), met: make([]*float64, n)}
-}
-
-func summarise(c *columns.Column, scratch []float64) outcome.Summary {
-	if c.Steady {
-		return outcome.Steady(c.Value, len(scratch))
-	}
-	return outcome.Summarise(c.Values, scratch)
 }
 
 // met is the share of seasons in which a line with a goal meets it.

@@ -1,0 +1,60 @@
+package engine
+
+import (
+	"thawbook/engine/columns"
+	"thawbook/engine/outcome"
+)
+
+// run is a book's seasons, drawn and worked, with the summaries asked of them so
+// far. It is what one question leaves behind for the next.
+type run struct {
+	result    *columns.Result
+	summaries map[*columns.Column]outcome.Summary
+	scratch   []float64
+}
+
+// run works the book's columns for the seasons, taking over from its last run
+// whatever still holds. s.N is at most columns.MostKept.
+func (b *Book) run(s columns.Seasons, progress func(done, total int) bool) (*run, error) {
+	var before *columns.Result
+	known := map[*columns.Column]outcome.Summary{}
+	if b.last != nil {
+		before, known = b.last.result, b.last.summaries
+	}
+	result, err := columns.Lower(b.plan).Run(s, before, progress)
+	if err != nil {
+		return nil, err
+	}
+	next := &run{result: result, summaries: map[*columns.Column]outcome.Summary{}, scratch: make([]float64, s.N)}
+	for _, c := range result.Columns {
+		if summary, ok := known[c]; ok && c != nil {
+			next.summaries[c] = summary
+		}
+	}
+	b.last = next
+	return next, nil
+}
+
+// summary sums a column up, once.
+func (r *run) summary(c *columns.Column) outcome.Summary {
+	if s, ok := r.summaries[c]; ok {
+		return s
+	}
+	var s outcome.Summary
+	if c.Steady {
+		s = outcome.Steady(c.Value, len(r.scratch))
+	} else {
+		s = outcome.Summarise(c.Values, r.scratch)
+	}
+	r.summaries[c] = s
+	return s
+}
+
+// at is the column of a line or cell; nil when it is not there or cannot be
+// reckoned.
+func (r *run) at(id string) *columns.Column {
+	if i := r.result.Plan.Find(id); i >= 0 {
+		return r.result.Columns[i]
+	}
+	return nil
+}
