@@ -114,3 +114,13 @@ func TestBeyondAllReasonIsLikeNothing(t *testing.T) {
 	assert.False(t, Same(u, One()))
 	assert.True(t, Same(u.Pow(0), One()))
 }
+
+func TestScalesThatOverflowAreLikeNothing(t *testing.T) {
+	huge := parsed(t, "GJ").Pow(40) // 10³⁶⁰ J⁴⁰, past a float64
+	assert.False(t, Same(huge, huge))
+	large, small := parsed(t, "GJ").Pow(30), parsed(t, "g*cm^2/s^2").Pow(30)
+	assert.True(t, Same(large, small), "both can be held")
+	factor, offset, ok := Conversion(large, small)
+	assert.False(t, ok, "their ratio cannot")
+	assert.True(t, math.IsNaN(factor) && math.IsNaN(offset))
+}

@@ -22,7 +22,11 @@ func (p *parser) read(from int, name string) (reading, *ParseError) {
 		return reading{}, p.fail(from, "write $ for the sheet's own money", "%q is not this sheet's money, and there is no exchange rate", name)
 	}
 	if !startsCount(name) || holdsPer(name) {
-		return reading{}, p.fail(from, "a unit is a word such as gal, lb or tap", "%q is no unit", name)
+		hint := "a unit is a word such as gal, lb or tap"
+		if meant := Suggest(name); meant != "" {
+			hint = "did you mean " + meant + "?"
+		}
+		return reading{}, p.fail(from, hint, "%q is no unit", name)
 	}
 	if joint, ok := runTogether(name, p.currency); ok {
 		return reading{}, p.fail(from, `write "`+joint+`" for the product, "/" for the quotient`, "%q has no sign between its units", name)

@@ -131,7 +131,8 @@ func TestWhatCannotBeRead(t *testing.T) {
 		{"gal^-", 3, 5, `"^-" is no exponent`, ""},
 		{"CAD/gal", 0, 3, `"CAD" is not this sheet's money`, "$"},
 		{"°", 0, 1, `"°" is no unit`, ""},
-		{"°Q", 0, 2, `"°Q" is no unit`, ""},
+		{"°Q", 0, 2, `"°Q" is no unit`, "a unit is a word"},
+		{"°Birx", 0, 5, `"°Birx" is no unit`, "did you mean °Bx?"},
 		{"érable/gal+tap", 10, 11, `"+" cannot stand`, ""},
 		{"gal\x00", 3, 4, "cannot stand", ""},
 		{"gal\xff", 3, 4, "cannot stand", ""},
@@ -148,6 +149,22 @@ func TestWhatCannotBeRead(t *testing.T) {
 		if at.Hint != "" {
 			assert.Contains(t, err.Error(), "("+at.Hint+")")
 		}
+	}
+}
+
+func TestAnErrorReadsOnOneLine(t *testing.T) {
+	assert.Equal(t, "no unit is written (write 1 for a bare number)", (&ParseError{Message: "no unit is written", Hint: "write 1 for a bare number"}).Error())
+	assert.Equal(t, "no unit is written", (&ParseError{Message: "no unit is written"}).Error())
+}
+
+func TestMoneyThatIsNoCode(t *testing.T) {
+	for currency, want := range map[string]string{
+		"GBP": "£3.00", "jpy": "¥3.00", "CAD": "$3.00", "NOK": "NOK 3.00", "": "$3.00", "U$D": "$3.00", "dollars": "$3.00", "QQQ": "$3.00",
+		"CUP": "$3.00", // as a unit it reads as a cup
+	} {
+		u, err := Parse("$", currency)
+		require.NoError(t, err)
+		assert.Equal(t, want, Show(3, u), currency)
 	}
 }
 

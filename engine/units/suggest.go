@@ -69,11 +69,12 @@ func (r reading) name(found string) string {
 }
 
 func isSlip(word, name string) bool {
-	if min(len(word), len(name)) < 3 {
+	shorter := min(utf8.RuneCountInString(word), utf8.RuneCountInString(name))
+	if shorter < 3 {
 		return false
 	}
 	one, exchanged := oneSlip(word, name)
-	if min(utf8.RuneCountInString(word), utf8.RuneCountInString(name)) >= 5 {
+	if shorter >= 5 {
 		return one
 	}
 	return exchanged || one && !strings.ContainsAny(word, "aeiouy")
