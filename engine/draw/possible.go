@@ -19,13 +19,30 @@ type Impossible struct {
 // Error is the message.
 func (e *Impossible) Error() string { return e.Message }
 
-// possible refuses correlations that no seasons can have.
-func possible(rank []float64, among [][]float64) error {
+// judge refuses rank correlations that no seasons can have, by the ranks that
+// the others were given or, without any, by their scores' correlations in n
+// seasons.
+func judge(rank []float64, otherRank, measured [][]float64, n int) error {
 	for _, s := range rank {
 		if !(s >= -1 && s <= 1) {
 			return &Impossible{Asked: rank, Message: fmt.Sprintf("rank correlation %v, wanted one from -1 to 1", s)}
 		}
 	}
+	if otherRank == nil && n < few {
+		return nil
+	}
+	among := measured
+	if otherRank != nil {
+		among = make([][]float64, len(otherRank))
+		for j, row := range otherRank {
+			among[j] = linear(row)
+		}
+	}
+	return possible(rank, among)
+}
+
+// possible refuses them by the others' correlations on the scale of scores.
+func possible(rank []float64, among [][]float64) error {
 	factor, ok := cholesky(among)
 	if !ok {
 		return &Impossible{Asked: rank, Message: "the rank correlations of the others contradict each other"}

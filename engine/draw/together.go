@@ -7,6 +7,10 @@ import (
 	"slices"
 )
 
+// few is the number of seasons below which columns say little about the guesses
+// they are drawn from.
+const few = 100
+
 // Together reorders one guess's column of points so that its Spearman rank
 // correlation with others[j] approaches rank[j] (each from -1 to 1), and gives
 // back a new column with the very same numbers; own and others stay as they
@@ -21,6 +25,9 @@ import (
 // linear correlation c have rank correlation (6/pi)·asin(c/2), the scores are
 // given c = 2·sin(pi·rank/6).
 //
+// With fewer than 100 seasons chance decides much: ranks are approached as far
+// as so few allow, and nothing is refused on account of the columns.
+//
 // The error is an *Impossible when the ranks contradict each other or lie
 // beyond -1 and 1, and another one when lengths do not match or own is a mere
 // mix of the others.
@@ -31,39 +38,33 @@ func Together(own []float64, others [][]float64, rank []float64, otherRank [][]f
 	if len(others) == 0 || len(own) < 2 {
 		return slices.Clone(own), nil
 	}
-	if otherRank != nil {
-		given := make([][]float64, len(otherRank))
-		for j, row := range otherRank {
-			given[j] = linear(row)
-		}
-		if err := possible(rank, given); err != nil {
-			return nil, err
-		}
-	}
 	score := vanDerWaerden(len(own))
 	basis := make([][]float64, len(others))
 	for j, column := range others {
 		basis[j] = scored(ranks(column), score)
 	}
 	among := products(basis)
-	if otherRank == nil {
-		if err := possible(rank, among); err != nil {
-			return nil, err
-		}
+	if err := judge(rank, otherRank, among, len(own)); err != nil {
+		return nil, err
 	}
 	before := ranks(own)
 	mix, err := blend(scored(before, score), basis, among, linear(rank))
 	if err != nil {
 		return nil, err
 	}
+	return reorder(own, before, ranks(mix)), nil
+}
+
+// reorder gives each season the number of own that has the season's new rank.
+func reorder(own []float64, before, after []int32) []float64 {
 	ordered, out := make([]float64, len(own)), make([]float64, len(own))
 	for i, r := range before {
 		ordered[r] = own[i]
 	}
-	for i, r := range ranks(mix) {
+	for i, r := range after {
 		out[i] = ordered[r]
 	}
-	return out, nil
+	return out
 }
 
 // blend is the new scores of own: what makes them correlate as wanted with the
@@ -88,7 +89,7 @@ func blend(own []float64, basis, among [][]float64, wanted []float64) ([]float64
 		}
 	}
 	size := math.Sqrt(dot(mix, mix))
-	if size < 1e-6 && rest > 1e-6 {
+	if size < 1e-6 && rest > 1e-6 && len(own) >= few {
 		return nil, errors.New("a column that already moves with the others in every season")
 	}
 	for i := range mix {

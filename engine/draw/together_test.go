@@ -126,6 +126,14 @@ func TestTogetherWithFewSeasons(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, ranks(other), ranks(moved), "n %d", n)
 	}
+	// Two seasons cannot have a rank correlation of a half with three others, but
+	// a sheet must open with two seasons all the same.
+	for n := 1; n <= 12; n++ {
+		own := column(1, "own", n)
+		moved, err := Together(own, columns(n, "a", "b", "c"), []float64{0.5, 0.4, -0.6}, nil)
+		require.NoError(t, err)
+		assert.Equal(t, slices.Sorted(slices.Values(own)), slices.Sorted(slices.Values(moved)), "n %d", n)
+	}
 	moved, err := Together([]float64{0.3, 0.6}, nil, nil, nil)
 	require.NoError(t, err)
 	assert.Equal(t, []float64{0.3, 0.6}, moved)
