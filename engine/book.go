@@ -7,10 +7,8 @@
 package engine
 
 import (
-	"thawbook/engine/columns"
 	"thawbook/engine/diag"
 	"thawbook/engine/formula"
-	"thawbook/engine/outcome"
 	"thawbook/engine/sheet"
 )
 
