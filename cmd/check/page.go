@@ -29,7 +29,8 @@ func (t tree) endToEnd(ctx context.Context, log io.Writer) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, stop()) }()
-	tests := call{dir: t.path("web"), env: []string{"THAWBOOK_URL=" + address}, args: []string{"npm", "run", "e2e"}}
+	env := []string{"THAWBOOK_URL=" + address, "CHROMIUM=" + findBrowser()}
+	tests := call{dir: t.path("web"), env: env, args: []string{"npm", "run", "e2e"}}
 	return tests.run(ctx, log)
 }
 
