@@ -30,7 +30,7 @@ describe.skipIf(!haveBrowser())('the page for everyone', () => {
 
   for (const colorScheme of ['light', 'dark'] as const) {
     it(`passes axe in ${colorScheme}`, async () => {
-      const { page } = await visit({ colorScheme })
+      const { page } = await visit({ colorScheme, viewport: { width: 1400, height: 600 } })
       expect(await axe(page)).toEqual([])
       await openSheet(page, pallets)
       const row = rowOf(page, 'sap')

@@ -4,7 +4,8 @@ import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { policy } from '../build/content-policy.ts'
 
-const folder = fileURLToPath(new URL('../../.build/page/', import.meta.url))
+/** Where the built page lies. */
+export const folder = fileURLToPath(new URL('../../.build/page/', import.meta.url))
 
 const types: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',

@@ -39,6 +39,8 @@ export class Door {
   #ready = Promise.resolve()
   #next = 1
   #dead = ''
+  /** Told how far a long reckoning is, in seasons. */
+  onprogress: (done: number, total: number) => void = () => undefined
 
   constructor(hire: () => WorkerLike, start: StartMessage) {
     this.#hire = hire
@@ -82,6 +84,7 @@ export class Door {
 
   #hear(message: FromWorker): void {
     if (message.kind === 'died') this.#bury(message.reason)
+    if (message.kind === 'progress') this.onprogress(message.done, message.total)
     if (message.kind !== 'answer') return
     const waiting = this.#waiting.get(message.id)
     this.#waiting.delete(message.id)

@@ -56,6 +56,7 @@ export class FakeWorker implements WorkerLike {
       for (const { set } of edits) this.#book.taps = set.is ?? this.#book.taps
     }
     if (this.#book.taps === 666) return undefined
+    if (method === 'reckon') this.#say({ kind: 'progress', done: 5, total: 10 })
     if (method === 'reckon') return JSON.stringify({ ...this.#book, seasons: 10, seed: 1, lines: [], warnings: null, cautions: null, paragraph: `${this.#book.taps} taps` })
     return JSON.stringify(this.#view())
   }

@@ -17,5 +17,7 @@ export type ToWorker = StartMessage | CallMessage
 export type FromWorker =
   | { kind: 'ready' }
   | { kind: 'answer'; id: number; json: string; bytes?: Uint8Array }
+  /** How many of the seasons of the present reckoning are drawn. */
+  | { kind: 'progress'; done: number; total: number }
   /** The reckoner can answer no more; this worker must be replaced. */
   | { kind: 'died'; reason: string }

@@ -4,6 +4,7 @@ import type { FromWorker, StartMessage, ToWorker } from './messages.ts'
 interface ReckonerScope {
   Go: new () => { importObject: WebAssembly.Imports; run(instance: WebAssembly.Instance): Promise<void> }
   thawbookReady: () => void
+  thawbookProgress: (done: number, total: number) => void
   thawbook: { call(method: string, payload: string): { json: string; bytes?: Uint8Array } }
   onmessage: ((event: MessageEvent<ToWorker>) => void) | null
   postMessage(message: FromWorker, transfer?: Transferable[]): void
@@ -32,6 +33,7 @@ async function start(message: StartMessage): Promise<void> {
   await import(/* @vite-ignore */ message.loader)
   const go = new scope.Go()
   const instance = await instantiate(message.reckoner, go.importObject)
+  scope.thawbookProgress = (done, total) => scope.postMessage({ kind: 'progress', done, total })
   scope.thawbookReady = () => scope.postMessage({ kind: 'ready' })
   await go.run(instance)
   died('it ended')

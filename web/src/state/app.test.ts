@@ -216,6 +216,14 @@ describe('editing', () => {
     expect(app.sheet.value?.refused).toEqual([])
   })
 
+  it('tells how far a reckoning is while it is at work, and no longer', async () => {
+    const { app, open } = await bench()
+    const told: (string | undefined)[] = []
+    app.progress.subscribe((now) => told.push(now && `${now.done} of ${now.total}`))
+    await open('a.yaml')
+    expect(told).toEqual([undefined, '5 of 10', undefined])
+  })
+
   it('asks for the units chosen', async () => {
     const { app, worker, open } = await bench()
     await open('a.yaml')

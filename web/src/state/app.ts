@@ -64,6 +64,8 @@ export class App {
   readonly kept = signal<readonly Kept[]>([])
   readonly sheet = signal<OpenSheet | undefined>(undefined)
   readonly reckoning = signal<Reckoning | undefined>(undefined)
+  /** How many seasons of the reckoning at work are drawn; undefined when none is. */
+  readonly progress = signal<{ done: number; total: number } | undefined>(undefined)
   readonly functions = signal<readonly DefinedFunction[]>([])
   readonly system = signal<System>('as-written')
   readonly notice = signal<Notice | undefined>(undefined)
@@ -90,6 +92,7 @@ export class App {
 
   constructor(outside: Outside) {
     this.#outside = outside
+    outside.door.onprogress = (done, total) => (this.progress.value = { done, total })
     this.#reckoner = new Reckoner(outside.door)
     this.#rounds = new Rounds((round) => this.#work(round), outside.soon)
   }
@@ -262,6 +265,7 @@ export class App {
       if (reason instanceof Died) await this.#revive(reason.message)
       else this.notice.value = reason instanceof Refused ? refusal('', reason) : { tone: 'trouble', text: wordsOf(reason) }
     } finally {
+      this.progress.value = undefined
       if (!stale()) this.#forgetAsked(edits)
     }
   }

@@ -1,21 +1,24 @@
 import type { Diagnostic } from '../door/protocol.ts'
 import { cutAt } from '../state/spans.ts'
 
+const openings = { error: 'Does not fit: ', warning: 'Note: ', waits: 'Waits: ' } as const
+
 interface Props {
   found: Diagnostic
   /** The formula the diagnostic's span is counted in, when it has one. */
   formula?: string | undefined
-  id?: string
 }
 
 /** One thing found wrong: the formula with a mark under the place, what is wrong, and what to do. */
-export function Diagnosis({ found, formula, id }: Props) {
+export function Diagnosis({ found, formula }: Props) {
   const where = whereOf(found)
+  // A line that only waits is not itself wrong, and must not shout down the one that is.
+  const tone = found.code === 'waits-for' ? 'waits' : found.severity
   return (
-    <div class={`diagnosis ${found.severity}`} data-code={found.code} id={id}>
+    <div class={`diagnosis ${tone}`} data-code={found.code}>
       {formula !== undefined && found.place.formula !== undefined && <MarkedFormula formula={formula} found={found} />}
       <p>
-        <strong>{found.severity === 'error' ? 'Does not fit: ' : 'Note: '}</strong>
+        <strong>{openings[tone]}</strong>
         {found.message}
         {found.seasons ? ` in ${count(found.seasons)} of ${count(found.of ?? 0)} seasons` : ''}
         {found.hint ? <span class="hint"> — {found.hint}</span> : null}

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 
 interface Props {
   label: string
@@ -49,7 +49,8 @@ function OpenFormula({ label, entered, onFormula, onLeave }: OpenProps) {
     send(last)
     onLeave()
   }
-  useEffect(() => {
+  // Before the next key can come, so that it lands here.
+  useLayoutEffect(() => {
     field.current?.focus()
     field.current?.select()
   }, [])
@@ -57,7 +58,7 @@ function OpenFormula({ label, entered, onFormula, onLeave }: OpenProps) {
     const timer = setTimeout(() => send(text), pause)
     return () => clearTimeout(timer)
   }, [text])
-  useEffect(() => {
+  useLayoutEffect(() => {
     const area = field.current
     if (area === null) return
     area.style.height = 'auto'

@@ -48,6 +48,7 @@ function LineRows({ line }: { line: LineView }) {
         <th role="rowheader" scope="row" class="label">
           <span class="line-label">{line.label}</span>
           {answer?.goal && <span class="line-goal">Goal: {answer.goal}</span>}
+          {line.changed && <span class="line-changed">changed in this sheet</span>}
           {line.note && <span class="line-note">{line.note}</span>}
           {line.source && !line.caution && <cite class="line-source">{line.source}</cite>}
         </th>

@@ -1,21 +1,28 @@
+import { useRef } from 'preact/hooks'
 import type { Answer } from '../door/protocol.ts'
 import { scaleFor } from '../chart/scale.ts'
 import { StripChart } from '../chart/StripChart.tsx'
 import { Tally } from '../chart/Tally.tsx'
 import { useApp } from './context.ts'
 import { useQuiet } from './useQuiet.ts'
+import { useScrolls } from './useScrolls.ts'
 
 /** The season in short: the lines the sheet puts first. */
 export function SeasonPanel() {
   const app = useApp()
   const reckoning = app.reckoning.value
+  const panel = useRef<HTMLElement>(null)
+  const scrolls = useScrolls(panel)
   const first = (reckoning?.lines ?? []).filter((answer) => answer.headline)
   const said = useQuiet(first.map((a) => `${a.label}: ${a.shown.middle}, between ${a.shown.low} and ${a.shown.high}`).join('. '))
   return (
-    <section class="season" aria-labelledby="season-in-short">
+    <section ref={panel} class="season" aria-labelledby="season-in-short" {...(scrolls ? { tabIndex: 0 } : {})}>
       <h2 id="season-in-short">The season in short</h2>
       {reckoning === undefined ? (
-        <p class="waiting">The seasons are being drawn…</p>
+        <>
+          <p class="waiting">The seasons are being drawn…</p>
+          <Drawing />
+        </>
       ) : (
         <>
           <dl>
@@ -26,6 +33,7 @@ export function SeasonPanel() {
           <p class="drawn">
             {reckoning.seasons.toLocaleString('en-US')} seasons drawn. In 8 of 10 a line falls within its range.
           </p>
+          <Drawing />
         </>
       )}
       <p role="status" class="unseen">
@@ -41,6 +49,21 @@ export function SeasonTold() {
   const paragraph = app.reckoning.value?.paragraph
   return paragraph ? <p class="paragraph">{paragraph}</p> : null
 }
+
+/** How far a long reckoning is. A short one is over before it could be read. */
+function Drawing() {
+  const app = useApp()
+  const progress = app.progress.value
+  if (progress === undefined || progress.total < long) return null
+  return (
+    <label class="drawing">
+      {progress.done.toLocaleString('en-US')} of {progress.total.toLocaleString('en-US')} seasons
+      <progress value={progress.done} max={progress.total} />
+    </label>
+  )
+}
+
+const long = 50_000
 
 /** As wide as the tally below it. */
 const stripWidth = 124

@@ -1,4 +1,5 @@
 import type { OpenSheet } from '../state/app.ts'
+import { addressOf } from './address.ts'
 import { CautionNote } from './CautionNote.tsx'
 import { Chapter } from './Chapter.tsx'
 import { useApp } from './context.ts'
@@ -10,13 +11,18 @@ import { SeasonPanel, SeasonTold } from './SeasonPanel.tsx'
 export function SheetPage({ sheet }: { sheet: OpenSheet }) {
   const app = useApp()
   const { view } = sheet
+  const base = app.shelf.value?.find((entry) => entry.file === view.from)
   const beside = app.beside.value
   return (
     <article class="sheet">
       <header class="title-page">
         <h1>{view.title}</h1>
         {view.about && <p class="about">{view.about}</p>}
-        {view.from && <p class="taken-from">Taken from {view.from}, with changes.</p>}
+        {view.from && (
+          <p class="taken-from">
+            Taken from {base === undefined ? view.from : <a href={addressOf(base.file)}>{base.title}</a>}, with changes.
+          </p>
+        )}
         {sheet.shipped && sheet.changed && (
           <p class="changed">
             Your changes are kept in this browser.{' '}

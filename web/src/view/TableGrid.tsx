@@ -112,6 +112,7 @@ function Cell({ cell, row, column, scale }: CellProps) {
         {columnLabel}
         {column !== undefined && column.unit !== '1' && `, ${column.unit}`}
       </span>
+      {cell.changed && !inherited && <span class="line-changed">changed</span>}
       {!inherited && <Working line={cell} label={`${row.label}: ${columnLabel}`} />}
       {!bare && <Figure answer={answer} scale={scale} />}
       {found.map((diagnostic, i) => (

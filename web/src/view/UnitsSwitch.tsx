@@ -3,7 +3,7 @@ import { useApp } from './context.ts'
 
 const systems: readonly { system: System; label: string }[] = [
   { system: 'as-written', label: 'as written' },
-  { system: 'customary', label: 'US' },
+  { system: 'customary', label: 'US customary' },
   { system: 'metric', label: 'metric' },
 ]
 
