@@ -132,9 +132,9 @@ func (b *builder) changeCell(t *tablePart, row, column string, c *change) bool {
 	if r == nil || t.column(column) == nil {
 		return false
 	}
-	for key, at := range c.line.Places {
+	for _, key := range slices.Sorted(maps.Keys(c.line.Places)) {
 		if !slices.Contains(cellKeys, key) && !strings.HasPrefix(key, "guess.") && key != "choose" {
-			b.tell(diag.UnknownKey, c.id, at, "change the column, or the row: "+t.id+"."+column, "a cell has no key %q of its own", key)
+			b.tell(diag.UnknownKey, c.id, c.line.Places[key], "change the column, or the row: "+t.id+"."+column, "a cell has no key %q of its own", key)
 			return true
 		}
 	}

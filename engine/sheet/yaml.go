@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"bytes"
 	"fmt"
+	"io"
 	"regexp"
 	"strconv"
 	"strings"
@@ -28,12 +30,20 @@ func readYAML(source []byte) (root *yaml.Node, m *marks, f *fault) {
 			root, f = nil, &fault{diag.YAMLSyntax, m.lines[0], "the file cannot be read as YAML", "look for a comment or indentation that stands oddly"}
 		}
 	}()
-	var doc yaml.Node
-	if err := yaml.Unmarshal(source, &doc); err != nil {
+	var doc, more yaml.Node
+	documents := yaml.NewDecoder(bytes.NewReader(source))
+	switch err := documents.Decode(&doc); {
+	case err == io.EOF:
+		return nil, m, &fault{diag.NotASheet, m.lines[0], "the file is empty", `a sheet begins with "thawbook: 1"`}
+	case err != nil:
 		return nil, m, m.yamlFault(err)
 	}
-	if len(doc.Content) == 0 {
-		return nil, m, &fault{diag.NotASheet, m.lines[0], "the file is empty", `a sheet begins with "thawbook: 1"`}
+	// The library would pass over what follows a whole document.
+	switch err := documents.Decode(&more); {
+	case err == nil:
+		return nil, m, &fault{diag.YAMLSyntax, m.offset(more.Line, more.Column), "this stands outside the sheet", "line it up with the keys above"}
+	case err != io.EOF:
+		return nil, m, m.yamlFault(err)
 	}
 	return doc.Content[0], m, nil
 }
