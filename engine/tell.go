@@ -126,21 +126,22 @@ func (b *Book) cautions() []Caution {
 			chosen[line.AmongTable][line.Choose] = true
 		}
 	}
-	add := func(about, text string) {
-		if text == "" {
-			return
+	add := func(about, text, source string) {
+		if known, ok := trade.CautionFor(text); ok {
+			source = known.Source
 		}
-		known, _ := trade.CautionFor(text)
-		out = append(out, Caution{about, cautionText(text), known.Source})
+		if text != "" {
+			out = append(out, Caution{about, cautionText(text), source})
+		}
 	}
 	for _, chapter := range b.sheet.Chapters {
 		for _, line := range chapter.Lines {
-			add(line.ID, line.Caution)
+			add(line.ID, line.Caution, line.Source)
 		}
 		for _, t := range chapter.Tables {
 			for _, row := range t.Rows {
 				if picked := chosen[t.ID]; picked == nil || picked[row.ID] {
-					add(t.ID+"."+row.ID, row.Caution)
+					add(t.ID+"."+row.ID, row.Caution, row.Source)
 				}
 			}
 		}

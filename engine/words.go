@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // seasonsOfTen says a share of the seasons as people count: "9 seasons of 10".
@@ -27,37 +29,48 @@ func seasonsOfTen(share *float64) string {
 	return fmt.Sprintf("%d seasons of 10", tenths)
 }
 
-// paragraph says the headline lines in plain words: middle, range, goal.
+// paragraph says the headline lines in plain words: the middle season, the bad
+// season in 10, and how often the goals are met.
 func paragraph(r *Reckoning) string {
-	var out []string
+	var middle, bad, goals []string
 	for _, a := range r.Lines {
 		if !a.Headline || a.P50 == nil {
 			continue
 		}
-		out = append(out, sentence(a))
+		label := lowerFirst(a.Label)
+		middle = append(middle, label+" "+a.Shown.Middle)
+		if a.Better == "more" && a.Shown.Low != a.Shown.Middle {
+			bad = append(bad, label+" "+a.Shown.Low)
+		} else if a.Better == "less" && a.Shown.High != a.Shown.Middle {
+			bad = append(bad, label+" "+a.Shown.High)
+		}
+		if a.Goal != "" {
+			goals = append(goals, label+" "+a.Goal+" in "+a.Shown.Goal)
+		}
 	}
-	if len(out) == 0 {
-		return ""
+	var text []string
+	for _, part := range []struct {
+		lead string
+		list []string
+	}{{"In the middle season: ", middle}, {"One season in 10 is worse than this: ", bad}, {"The goals: ", goals}} {
+		if len(part.list) > 0 {
+			text = append(text, part.lead+strings.Join(part.list, "; ")+".")
+		}
 	}
-	lead := fmt.Sprintf("Over %s drawn seasons: ", thousands(r.Seasons))
-	text := lead + strings.Join(out, " ")
-	if n := len(r.Warnings); n > 0 {
-		text += fmt.Sprintf(" There %s about the sheet itself.", areWarnings(n))
+	if n := len(r.Warnings); n > 0 && len(text) > 0 {
+		text = append(text, fmt.Sprintf("There %s to read first.", areWarnings(n)))
 	}
-	return text
+	return strings.Join(text, " ")
 }
 
-func sentence(a Answer) string {
-	text := fmt.Sprintf("%s comes to %s in the middle season", a.Label, a.Shown.Middle)
-	if a.Shown.Low == a.Shown.High {
-		text = fmt.Sprintf("%s comes to %s", a.Label, a.Shown.Middle)
-	} else {
-		text += fmt.Sprintf(", and 8 seasons in 10 fall between %s and %s", a.Shown.Low, a.Shown.High)
+// lowerFirst lets a label stand inside a sentence, unless it starts with a name
+// in capitals.
+func lowerFirst(label string) string {
+	first, size := utf8.DecodeRuneInString(label)
+	if second, _ := utf8.DecodeRuneInString(label[size:]); unicode.IsUpper(second) {
+		return label
 	}
-	if a.Goal != "" {
-		text += fmt.Sprintf("; %s in %s", a.Goal, a.Shown.Goal)
-	}
-	return text + "."
+	return string(unicode.ToLower(first)) + label[size:]
 }
 
 func areWarnings(n int) string {
@@ -65,13 +78,4 @@ func areWarnings(n int) string {
 		return "is 1 warning"
 	}
 	return fmt.Sprintf("are %d warnings", n)
-}
-
-// thousands writes a whole number with commas.
-func thousands(n int) string {
-	text := fmt.Sprint(n)
-	for i := len(text) - 3; i > 0; i -= 3 {
-		text = text[:i] + "," + text[i:]
-	}
-	return text
 }

@@ -106,7 +106,7 @@ func sellingFunctions() []*Function {
 		{Name: "units_sold", Family: Selling, ResultAs: 3, F4: trade.UnitsSold,
 			Summary: "What sells at another price: usual_units × (price ÷ usual_price) to the power of response.",
 			Example: "units_sold(price, usual_price, usual_jars, -1.2)", Source: "constant elasticity of demand",
-			Args: []Arg{{Name: "price", Like: "$", Summary: "the price tried"}, {Name: "usual_price", SameAs: 1, Summary: "the price known"},
+			Args: []Arg{{Name: "price", Any: true, Summary: "the price tried"}, {Name: "usual_price", SameAs: 1, Summary: "the price known"},
 				{Name: "usual_units", Any: true, Summary: "what sells at the price known"}, {Name: "response", Unit: "1", Summary: "below zero: dearer sells less"}}},
 	}
 }
