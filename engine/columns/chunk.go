@@ -9,7 +9,7 @@ func (w *worker) run(todo []int, from, n int) {
 			w.draw(i, from, n)
 			continue
 		}
-		w.work(i, from, n)
+		w.follow(i, n)
 	}
 }
 
@@ -26,9 +26,9 @@ func (w *worker) draw(i, from, n int) {
 	}
 }
 
-// work runs one routine over the chunk. The last step writes straight into the
-// slot's column.
-func (w *worker) work(i, from, n int) {
+// follow runs one routine over the chunk. The last step writes straight into
+// the slot's column.
+func (w *worker) follow(i, n int) {
 	r, dst := w.p.routines[i], w.chunk[i]
 	doubt := false
 	for k := range r.steps {
@@ -38,7 +38,7 @@ func (w *worker) work(i, from, n int) {
 			out = dst
 		}
 		w.step(i, s, out)
-		if s.guard && !finite(out) {
+		if s.guard && !w.quiet && !finite(out) {
 			w.mark(out)
 			doubt = true
 		}
@@ -46,7 +46,7 @@ func (w *worker) work(i, from, n int) {
 	if len(r.steps) == 0 || r.result.place != scrap || r.result.at != r.steps[len(r.steps)-1].dst {
 		w.copyResult(i, r.result, dst)
 	}
-	if !doubt && !finite(dst) {
+	if !doubt && !w.quiet && !finite(dst) {
 		w.mark(dst)
 		doubt = true
 	}

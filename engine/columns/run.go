@@ -12,6 +12,18 @@ import (
 type Seasons struct {
 	N    int
 	Seed uint64
+	// Apart holds the seeds of lines that are drawn from another one than the
+	// rest, by id; nil when there are none. A line that moves with others needs
+	// them drawn from the seed it is drawn from, or the draws fit no longer.
+	Apart map[string]uint64
+}
+
+// seedOf is the seed a line is drawn from.
+func (s Seasons) seedOf(id string) uint64 {
+	if seed, ok := s.Apart[id]; ok {
+		return seed
+	}
+	return s.Seed
 }
 
 // MostKept is the largest number of seasons Run keeps whole columns of; beyond
@@ -90,24 +102,28 @@ func (p *Program) Run(s Seasons, before *Result, progress func(done, total int) 
 		r.Columns[i], r.byStamp[stamps[i]] = old, old
 	}
 	r.Worked = len(todo)
-	if err := p.work(r, todo, progress); err != nil {
+	if err := p.worker(s).work(r, todo, func(int) bool { return true }, progress); err != nil {
 		return nil, err
 	}
 	return r, nil
 }
 
-// work fills the columns in todo, chunk by chunk.
-func (p *Program) work(r *Result, todo []int, progress func(done, total int) bool) error {
-	w := p.worker(r.Seasons)
+// work fills the columns in todo, chunk by chunk. Of those that keep does not
+// ask for, only the chunk in hand is held.
+func (w *worker) work(r *Result, todo []int, keep func(slot int) bool, progress func(done, total int) bool) error {
 	steady := func(i int) float64 { return r.Columns[i].Value }
 	var vary []int
 	for _, i := range todo {
-		if p.uniform[i] {
+		if w.p.uniform[i] {
 			r.Columns[i].Steady = true
 			r.Columns[i].Value = w.single(i, steady)
 			continue
 		}
-		r.Columns[i].Values = make([]float64, r.Seasons.N)
+		room := r.Seasons.N
+		if !keep(i) {
+			room = min(room, Chunk)
+		}
+		r.Columns[i].Values = make([]float64, room)
 		vary = append(vary, i)
 	}
 	if err := w.prepare(vary, steady); err != nil {
@@ -117,7 +133,7 @@ func (p *Program) work(r *Result, todo []int, progress func(done, total int) boo
 		to := min(from+Chunk, r.Seasons.N)
 		for i, c := range r.Columns {
 			if c != nil && !c.Steady {
-				w.chunk[i] = c.Values[from:to]
+				w.chunk[i] = c.stretch(from, to)
 			}
 		}
 		w.run(vary, from, to-from)
@@ -129,6 +145,15 @@ func (p *Program) work(r *Result, todo []int, progress func(done, total int) boo
 		r.Columns[i].Warnings = w.warnings[i]
 	}
 	return nil
+}
+
+// stretch is where the seasons from … to stand: in the whole column, or in the
+// only chunk there is room for.
+func (c *Column) stretch(from, to int) []float64 {
+	if to > len(c.Values) {
+		return c.Values[:to-from]
+	}
+	return c.Values[from:to]
 }
 
 // Stream works all seasons without keeping columns: after each chunk it gives
@@ -184,6 +209,7 @@ type worker struct {
 	suspect  []bool
 	steady   func(slot int) float64 // slots with one number for all seasons
 	warnings [][]Warning
+	quiet    bool // nobody asks for warnings
 }
 
 func (p *Program) worker(s Seasons) *worker {
@@ -246,7 +272,7 @@ func (w *worker) prepare(todo []int, steady func(int) float64) error {
 func (w *worker) prepareDraw(i int) error {
 	slot := w.p.Plan.Slots[i]
 	if len(slot.Uses) == 0 {
-		w.streams[i] = draw.NewStream(w.seasons.Seed, slot.ID(), w.seasons.N)
+		w.streams[i] = draw.NewStream(w.seasons.seedOf(slot.ID()), slot.ID(), w.seasons.N)
 		return nil
 	}
 	_, err := w.wholePoints(i)
@@ -263,7 +289,7 @@ func (w *worker) wholePoints(i int) ([]float64, error) {
 			return nil, err
 		}
 	}
-	points, err := slot.Points(w.seasons.Seed, w.seasons.N, func(use int) []float64 { return w.points[use] })
+	points, err := slot.Points(w.seasons.seedOf(slot.ID()), w.seasons.N, func(use int) []float64 { return w.points[use] })
 	w.points[i] = points
 	return points, err
 }

@@ -77,7 +77,7 @@ func (p *Program) stampOf(i int, s Seasons, before []stamp) stamp {
 func (p *Program) drawnStamp(m *mixer, i int, s Seasons, before []stamp) {
 	line := p.Plan.Slots[i].Line
 	m.text(line.ID)
-	m.bits(s.Seed)
+	m.bits(s.seedOf(line.ID))
 	m.bits(uint64(s.N))
 	m.text(line.Shape)
 	for _, x := range append([]float64{line.Low, line.Likely, line.High}, line.Records...) {
