@@ -66,3 +66,10 @@ const (
 	OutOfRange Code = "out-of-range" // a function asked beyond what its source covers
 	FewSeasons Code = "few-seasons"  // too few seasons for the tails to mean much
 )
+
+// Codes of questions asked of a sheet.
+const (
+	BadQuestion Code = "bad-question"  // a question that cannot be asked as it stands
+	DoesNotHang Code = "does-not-hang" // an outcome that does not hang on the line asked about
+	NoneMarked  Code = "none-marked"   // no line or row is marked for what is asked
+)
