@@ -1,11 +1,14 @@
-import { readFile } from 'node:fs/promises'
+import { readdir, readFile } from 'node:fs/promises'
 import { createServer, type Server } from 'node:http'
-import { extname } from 'node:path'
+import { extname, join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { policy } from '../build/content-policy.ts'
 
 /** Where the built page lies. */
 export const folder = fileURLToPath(new URL('../../.build/page/', import.meta.url))
+
+/** Not the root, so that a URL that is not relative shows. */
+const under = '/under/a/path/'
 
 const types: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -16,7 +19,7 @@ const types: Record<string, string> = {
   '.wasm': 'application/wasm',
 }
 
-/** A plain host of the built page, as a path below its root so that a URL that is not relative shows. */
+/** A plain host of the built page. */
 export interface Host {
   url: string
   stop(): Promise<void>
@@ -26,25 +29,29 @@ export interface Host {
 export async function host(): Promise<Host> {
   const given = process.env['THAWBOOK_URL']
   if (given !== undefined && given !== '') return { url: given, stop: () => Promise.resolve() }
-  await readFile(`${folder}index.html`).catch(() => {
-    throw new Error('the page is not built: run "npm run build" first')
-  })
+  const files = await builtFiles()
   const server = createServer((request, response) => {
     const path = decodeURIComponent((request.url ?? '').split('?')[0] ?? '')
-    const name = path.startsWith('/under/a/path/') ? path.slice('/under/a/path/'.length) || 'index.html' : ''
-    readFile(folder + name).then(
-      (body) => {
-        response.writeHead(200, { 'Content-Type': types[extname(name)] ?? 'text/plain; charset=utf-8', 'Content-Security-Policy': policy })
-        response.end(body)
-      },
-      () => {
-        response.writeHead(404)
-        response.end('nothing of that name')
-      },
-    )
+    const name = path.startsWith(under) ? path.slice(under.length) || 'index.html' : ''
+    const body = files.get(name)
+    if (body === undefined) {
+      response.writeHead(404)
+      response.end('nothing of that name')
+      return
+    }
+    response.writeHead(200, { 'Content-Type': types[extname(name)] ?? 'text/plain; charset=utf-8', 'Content-Security-Policy': policy })
+    response.end(body)
   })
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-  return { url: `http://127.0.0.1:${portOf(server)}/under/a/path/`, stop: () => new Promise((resolve) => server.close(() => resolve())) }
+  return { url: `http://127.0.0.1:${portOf(server)}${under}`, stop: () => new Promise((resolve) => server.close(() => resolve())) }
+}
+
+/** The built page as it is now: a build in the midst of the tests must not change what they see. */
+async function builtFiles(): Promise<Map<string, Buffer>> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => [])
+  const names = entries.filter((e) => e.isFile()).map((e) => relative(folder, join(e.parentPath, e.name)))
+  if (!names.includes('index.html')) throw new Error('the page is not built: run "npm run build" first')
+  return new Map(await Promise.all(names.map(async (name): Promise<[string, Buffer]> => [name, await readFile(folder + name)])))
 }
 
 function portOf(server: Server): number {

@@ -12,6 +12,8 @@ const controls = 'input, select, textarea, button'
  */
 export function useGrid(table: RefObject<HTMLTableElement | null>) {
   const at = useRef<At>({ row: 0, column: 0 })
+  /** The column that up and down keep to, across rows that are shorter. */
+  const wish = useRef(0)
 
   const rows = (): HTMLElement[][] =>
     [...(table.current?.querySelectorAll('tbody tr') ?? [])].map((row) => [...row.querySelectorAll<HTMLElement>(cells)])
@@ -34,6 +36,7 @@ export function useGrid(table: RefObject<HTMLTableElement | null>) {
     const found = event.target instanceof Element ? whereIs(event.target.closest(cells)) : undefined
     if (found === undefined) return
     at.current = found
+    wish.current = found.column
     mark()
   }
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -57,10 +60,13 @@ export function useGrid(table: RefObject<HTMLTableElement | null>) {
       return
     }
     const ctrl = event.ctrlKey || event.metaKey
-    const next = moveBy({ key: event.key, ctrl }, at.current, rows().map((r) => r.length))
+    const column = wish.current
+    const upOrDown = /^(Arrow|Page)(Up|Down)$/.test(event.key)
+    const next = moveBy({ key: event.key, ctrl }, upOrDown ? { row: at.current.row, column } : at.current, rows().map((r) => r.length))
     if (next === undefined) return
     event.preventDefault()
     rows()[next.row]?.[next.column]?.focus()
+    if (upOrDown) wish.current = column
   }
   return { onFocusIn, onKeyDown }
 }
