@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sync"
 	"time"
 )
 
@@ -141,8 +142,28 @@ func unmet(r result) error {
 	return skip{fmt.Sprintf("not run, because %s was skipped", r.step.name)}
 }
 
+// sharedLog holds what a step prints; programs that run side by side in one step
+// write to it at once.
+type sharedLog struct {
+	mu   sync.Mutex
+	text bytes.Buffer
+}
+
+// Write takes p whole, so that no two programs' words mix.
+func (l *sharedLog) Write(p []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.text.Write(p)
+}
+
+func (l *sharedLog) String() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.text.String()
+}
+
 func runOne(ctx context.Context, s step) (r result) {
-	var log bytes.Buffer
+	var log sharedLog
 	start := time.Now()
 	err := ctx.Err()
 	if err == nil {

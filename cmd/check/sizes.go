@@ -28,7 +28,7 @@ func budgets() []budget {
 }
 
 // sizes measures every program that was built, and notes the sizes in
-// .build/wasm/sizes.txt. One without a budget fails, so that none is forgotten.
+// .build/sizes.txt. One without a budget fails, so that none is forgotten.
 func (t tree) sizes(_ context.Context, log io.Writer) error {
 	files, err := filepath.Glob(t.path(".build", "wasm", "*.wasm"))
 	if err != nil {
@@ -55,7 +55,7 @@ func (t tree) sizes(_ context.Context, log io.Writer) error {
 	if _, err := log.Write(notes.Bytes()); err != nil {
 		return err
 	}
-	over = append(over, os.WriteFile(t.path(".build", "wasm", "sizes.txt"), notes.Bytes(), 0o644))
+	over = append(over, os.WriteFile(t.path(".build", "sizes.txt"), notes.Bytes(), 0o644))
 	return errors.Join(over...)
 }
 

@@ -32,7 +32,7 @@ func TestSizesNotesWhatItMeasured(t *testing.T) {
 	require.NoError(t, os.MkdirAll(wasm, 0o755))
 	require.NoError(t, os.WriteFile(filepath.Join(wasm, "reckoner.wasm"), make([]byte, 5000), 0o644))
 	require.NoError(t, tree.sizes(t.Context(), &log))
-	notes, err := os.ReadFile(filepath.Join(wasm, "sizes.txt"))
+	notes, err := os.ReadFile(tree.path(".build", "sizes.txt"))
 	require.NoError(t, err)
 	assert.Regexp(t, `^reckoner: 5000 bytes, \d+ sent\n$`, string(notes))
 	assert.Equal(t, string(notes), log.String())

@@ -43,7 +43,8 @@ type call struct {
 func (c call) run(ctx context.Context, log io.Writer) error {
 	cmd := exec.CommandContext(ctx, c.args[0], c.args[1:]...)
 	cmd.Dir = c.dir
-	cmd.Env = append(os.Environ(), c.env...)
+	// What failed is quoted in plain text, so colour would only be in the way.
+	cmd.Env = append(append(os.Environ(), "NO_COLOR=1"), c.env...)
 	if c.bare {
 		cmd.Env = c.env
 	}
