@@ -18,6 +18,14 @@ func chain() *sheet.Sheet {
 		work("twice", "a * k"), work("more", "twice + 1"), work("beside", "b * k"), work("out", "more * b"))
 }
 
+func apart(seed uint64, ids ...string) *columns.Apart {
+	a := &columns.Apart{Seed: seed, Lines: map[string]bool{}}
+	for _, id := range ids {
+		a.Lines[id] = true
+	}
+	return a
+}
+
 func TestOnlyWorksWhatALineReads(t *testing.T) {
 	plan := bind(t, chain())
 	p := columns.Lower(plan)
@@ -43,7 +51,7 @@ func TestALineDrawnApart(t *testing.T) {
 	second, err := p.Run(columns.Seasons{N: 2500, Seed: 4}, nil, nil)
 	require.NoError(t, err)
 
-	mixed := columns.Seasons{N: 2500, Seed: 3, Apart: map[string]uint64{"a": 4}}
+	mixed := columns.Seasons{N: 2500, Seed: 3, Apart: apart(4, "a")}
 	r, err := p.Run(mixed, first, nil)
 	require.NoError(t, err)
 	assert.Equal(t, 4, r.Worked, "a, twice, more and out")
@@ -76,7 +84,7 @@ func TestOneSharesWhatIsKnown(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, steady.Steady)
 	assert.Equal(t, 2.0, steady.Value)
-	beside, err := p.One(plan.Find("beside"), columns.Seasons{N: 1500, Seed: 3, Apart: map[string]uint64{"a": 4}}, first)
+	beside, err := p.One(plan.Find("beside"), columns.Seasons{N: 1500, Seed: 3, Apart: apart(4, "a")}, first)
 	require.NoError(t, err)
 	assert.Same(t, first.Columns[plan.Find("beside")], beside, "what does not hang on the line drawn apart is not worked")
 }
@@ -90,7 +98,7 @@ func TestGuessesThatMoveTogetherAreDrawnApartTogether(t *testing.T) {
 	p := columns.Lower(plan)
 	other, err := p.Run(columns.Seasons{N: 1200, Seed: 9}, nil, nil)
 	require.NoError(t, err)
-	both, err := p.One(2, columns.Seasons{N: 1200, Seed: 3, Apart: map[string]uint64{"a": 9, "b": 9}}, other)
+	both, err := p.One(2, columns.Seasons{N: 1200, Seed: 3, Apart: apart(9, "a", "b")}, other)
 	require.NoError(t, err)
 	assert.Same(t, other.Columns[2], both)
 }

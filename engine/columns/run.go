@@ -12,16 +12,22 @@ import (
 type Seasons struct {
 	N    int
 	Seed uint64
-	// Apart holds the seeds of lines that are drawn from another one than the
-	// rest, by id; nil when there are none. A line that moves with others needs
-	// them drawn from the seed it is drawn from, or the draws fit no longer.
-	Apart map[string]uint64
+	// Apart are lines drawn from another seed than the rest; nil when there are
+	// none.
+	Apart *Apart
+}
+
+// Apart names lines by id and the seed that they alone are drawn from. Lines
+// that move with each other belong together in it, or neither seed's ranks hold.
+type Apart struct {
+	Seed  uint64
+	Lines map[string]bool
 }
 
 // seedOf is the seed a line is drawn from.
 func (s Seasons) seedOf(id string) uint64 {
-	if seed, ok := s.Apart[id]; ok {
-		return seed
+	if s.Apart != nil && s.Apart.Lines[id] {
+		return s.Apart.Seed
 	}
 	return s.Seed
 }
