@@ -12,7 +12,16 @@ import (
 // An edit is believed only when the new text has been read and says what was
 // asked, and everything it was not about says what it said before.
 
-func itemPath(path string, i int) string { return path + "/" + strconv.Itoa(i) }
+// itemPath is the path of a list's item: by its id or title when it has one, so
+// that items may come and go before it.
+func itemPath(path string, item *yaml.Node, i int) string {
+	for _, key := range []string{"id", "title"} {
+		if name := lookUp(item, key); name != nil {
+			return path + "/" + name.Value
+		}
+	}
+	return path + "/" + strconv.Itoa(i)
+}
 
 // sameBut says whether two trees say the same outside the allowed paths.
 func sameBut(before, after *yaml.Node, allowed []string) bool {
@@ -49,7 +58,7 @@ func facts(root *yaml.Node, allowed []string) []fact {
 			}
 		default:
 			for i, item := range n.Content {
-				walk(item, itemPath(path, i))
+				walk(item, itemPath(path, item, i))
 			}
 		}
 	}

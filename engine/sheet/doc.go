@@ -9,6 +9,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"go.yaml.in/yaml/v3"
 
 	"thawbook/engine/diag"
@@ -84,8 +86,9 @@ func Parse(name string, source []byte) (*Doc, diag.List) {
 		return nil, r.list
 	}
 	r.list.Sort()
-	d.list = r.list
-	return d, r.list
+	// Clipped, so that a caller who appends to it leaves ours alone.
+	d.list = slices.Clip(r.list)
+	return d, d.list
 }
 
 // Name is the name the file was parsed under.

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 
+	"go.yaml.in/yaml/v3"
+
 	"thawbook/engine/diag"
 )
 
@@ -12,6 +14,23 @@ type Edit struct {
 	// column ("fuels.price"), or "" for the top of the file.
 	About string `json:"about"`
 	Set   Set    `json:"set"`
+	// Add makes About a new line that says what Set does, or, when About is
+	// "table.row", a new row whose every value is 0.
+	Add *Add `json:"add,omitempty"`
+	// Remove takes a line, a table, a column or a row out; a scenario drops
+	// what it inherits. Set must be empty.
+	Remove bool `json:"remove,omitempty"`
+	// Restore takes back a scenario's change of About, or a row's own value
+	// where its column has a formula. Set must be empty.
+	Restore bool `json:"restore,omitempty"`
+}
+
+// Add says where a new line goes.
+type Add struct {
+	// Chapter is the title of a chapter; a new one is made when there is none.
+	Chapter string `json:"chapter,omitempty"`
+	// After is the id of a line of that chapter in the same file; "" is the end.
+	After string `json:"after,omitempty"`
 }
 
 // Set is what to write; nil leaves a key as it is. At most one of Is, Guess,
@@ -53,24 +72,44 @@ type GuessValue struct {
 // order, a unit that cannot be read): Parse's and Resolve's lists of the new Doc
 // tell those.
 func (d *Doc) Edit(e Edit, in *Sheet) (*Doc, diag.List) {
-	settings, list := e.Set.settings(e.About)
+	next, list := d.edit(e, in)
+	if len(list) == 0 {
+		return next, nil
+	}
 	for i := range list {
+		list[i].Place.File = d.name
 		list[i].About = e.About
 	}
-	if len(list) > 0 {
-		return d, list
+	return d, list
+}
+
+func (d *Doc) edit(e Edit, in *Sheet) (*Doc, diag.List) {
+	settings, list := e.Set.settings()
+	switch structural := e.Add != nil || e.Remove || e.Restore; {
+	case len(list) > 0:
+		return nil, list
+	case len(settings) == 0 && !structural:
+		return nil, diag.List{*refuse(diag.EditUnknown, "set is, guess, formula or another key", "the edit of %s sets nothing", quote(e.About))}
+	case structural:
+		next, refused := d.restructure(e, settings, in)
+		return next, listed(refused)
 	}
 	now := d
 	for _, s := range settings {
 		next, refused := now.set(e.About, s, in)
 		if refused != nil {
-			refused.Place.File = d.name
-			refused.About = e.About
-			return d, diag.List{*refused}
+			return nil, listed(refused)
 		}
 		now = next
 	}
 	return now, nil
+}
+
+func listed(d *diag.Diagnostic) diag.List {
+	if d == nil {
+		return nil
+	}
+	return diag.List{*d}
 }
 
 // set is Edit for one key.
@@ -84,26 +123,37 @@ func (d *Doc) set(about string, s setting, in *Sheet) (*Doc, *diag.Diagnostic) {
 	}
 	w := &writer{marks: d.marks}
 	allowed := w.set(t, s)
-	if w.stuck {
-		return nil, d.unwritable(t)
+	next, refused := d.written(w, allowed, t.node())
+	if refused == nil && !next.says(about, s, in) {
+		refused = unwritable(t.node())
 	}
-	if len(w.splices) == 0 {
+	return next, refused
+}
+
+// written is the document with a writer's splices made. It is refused when the
+// new text cannot be read, or differs outside the allowed paths of its tree.
+// near is where a refusal points.
+func (d *Doc) written(w *writer, allowed []string, near *yaml.Node) (*Doc, *diag.Diagnostic) {
+	switch {
+	case w.stuck:
+		return nil, unwritable(near)
+	case len(w.splices) == 0:
 		return d, nil // it says so already
 	}
 	next, told := Parse(d.name, []byte(w.spliced()))
-	if next == nil {
+	switch {
+	case next == nil && told[0].Code == diag.FileTooLarge:
 		return nil, &told[0]
-	}
-	if !sameBut(d.root, next.root, allowed) || !next.says(about, s, in) {
-		return nil, d.unwritable(t)
+	case next == nil || !sameBut(d.root, next.root, allowed):
+		return nil, unwritable(near)
 	}
 	return next, nil
 }
 
-func (d *Doc) unwritable(t target) *diag.Diagnostic {
+func unwritable(near *yaml.Node) *diag.Diagnostic {
 	refused := refuse(diag.EditUnknown, "change the file by hand there", "the change cannot be written into the file as it stands")
-	if n := t.node(); n != nil {
-		refused.Place.Line, refused.Place.Column = n.Line, n.Column
+	if near != nil {
+		refused.Place.Line, refused.Place.Column = near.Line, near.Column
 	}
 	return refused
 }

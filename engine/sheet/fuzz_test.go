@@ -73,7 +73,7 @@ func FuzzEdit(f *testing.F) {
 		}
 		line := all[int(which)%len(all)]
 		set := fuzzedSet(what, x, words)
-		next, refused := d.Edit(Edit{line.ID, set}, before)
+		next, refused := d.Edit(Edit{About: line.ID, Set: set}, before)
 		require.Equal(t, source, string(d.Source()))
 		if len(refused) > 0 {
 			require.Same(t, d, next)
@@ -113,7 +113,7 @@ func fuzzedSet(what uint8, x float64, words string) Set {
 func requireSet(t *testing.T, l *Line, set Set) {
 	t.Helper()
 	require.NotNil(t, l)
-	settings, _ := set.settings(l.ID)
+	settings, _ := set.settings()
 	for _, s := range settings {
 		switch s.key {
 		case "is":

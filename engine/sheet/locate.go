@@ -93,73 +93,20 @@ func (d *Doc) locate(id string, in *Sheet) (target, *diag.Diagnostic) {
 
 // locateOwn finds what this file itself writes.
 func (d *Doc) locateOwn(id string, in *Sheet) (target, bool) {
-	key := "chapters"
-	if d.head.from != nil {
-		key = "add"
+	if i, found := d.ownItem(id); found && !(i.what == "a table" && d.inherits(in, id)) {
+		keys := map[string][]string{"a line": lineEdits, "a table": tableEdits, "a column": columnEdits, "a row": rowEdits}[i.what]
+		return target{what: i.what, about: id, keys: keys, kind: kindOf(i.node()), mapping: i.node(), path: i.path}, true
 	}
-	parts := strings.Split(id, ".")
-	for path, chapter := range each(lookUp(d.root, key), "/"+key) {
-		if len(parts) == 1 {
-			for path, line := range each(lookUp(chapter, "lines"), path+"/lines") {
-				if hasID(line, id) {
-					return target{what: "a line", about: id, keys: lineEdits, kind: kindOf(line), mapping: line, path: path}, true
-				}
-			}
-		}
-		for path, table := range each(lookUp(chapter, "tables"), path+"/tables") {
-			if hasID(table, parts[0]) && (len(parts) > 1 || !d.inherits(in, id)) {
-				if t, found := inTable(table, path, id, in); found {
-					return t, true
-				}
-			}
-		}
+	dot := strings.LastIndexByte(id, '.')
+	if dot < 0 || slices.Contains(rowKeys, id[dot+1:]) {
+		return target{}, false
 	}
-	return target{}, false
-}
-
-// inherits says whether a table of that id comes from another file, so that this
-// one's add only contributes to it.
-func (d *Doc) inherits(in *Sheet, id string) bool {
-	if in == nil {
-		return false
+	row, found := d.ownItem(id[:dot])
+	if !found || row.what != "a row" {
+		return target{}, false
 	}
-	t := in.Table(id)
-	return t != nil && t.Place.File != d.name
-}
-
-func inTable(table *yaml.Node, path, id string, in *Sheet) (target, bool) {
-	parts := strings.Split(id, ".")[1:]
-	if len(parts) == 0 {
-		return target{what: "a table", about: id, keys: tableEdits, mapping: table, path: path}, true
-	}
-	if len(parts) == 1 {
-		for path, column := range each(lookUp(table, "columns"), path+"/columns") {
-			if hasID(column, parts[0]) {
-				return target{what: "a column", about: id, keys: columnEdits, mapping: column, path: path, kind: kindOf(column)}, true
-			}
-		}
-	}
-	for path, row := range each(lookUp(table, "rows"), path+"/rows") {
-		switch {
-		case !hasID(row, parts[0]):
-		case len(parts) == 1:
-			return target{what: "a row", about: id, keys: rowEdits, mapping: row, path: path}, true
-		case len(parts) == 2 && lookUp(row, parts[1]) != nil && !slices.Contains(rowKeys, parts[1]):
-			return target{what: "a cell", about: id, keys: cellEdits, in: row, slot: parts[1], path: path, kind: Is}, true
-		case len(parts) == 2 && (hasColumn(table, parts[1]) || in != nil && in.Find(id) != nil):
-			return target{what: "a cell", about: id, keys: cellEdits, in: row, slot: parts[1], path: path, kind: Formula}, true
-		}
-	}
-	return target{}, false
-}
-
-func hasColumn(table *yaml.Node, id string) bool {
-	for _, column := range each(lookUp(table, "columns"), "") {
-		if hasID(column, id) {
-			return true
-		}
-	}
-	return false
+	t := target{what: "a cell", about: id, keys: cellEdits, kind: Is, in: row.node(), slot: id[dot+1:], path: row.path}
+	return t, t.value() != nil || row.hasColumn(t.slot) || in != nil && in.Find(id) != nil
 }
 
 // inherited finds what a scenario takes over, with nothing yet of where to write.
@@ -204,25 +151,6 @@ func (d *Doc) editable(in *Sheet) []string {
 		}
 	}
 	return ids
-}
-
-// each goes through a list's items and their paths.
-func each(list *yaml.Node, path string) func(func(string, *yaml.Node) bool) {
-	return func(yield func(string, *yaml.Node) bool) {
-		if list == nil || list.Kind != yaml.SequenceNode {
-			return
-		}
-		for i, item := range list.Content {
-			if !yield(itemPath(path, i), item) {
-				return
-			}
-		}
-	}
-}
-
-func hasID(n *yaml.Node, id string) bool {
-	value := lookUp(n, "id")
-	return value != nil && strings.TrimSpace(value.Value) == id
 }
 
 // kindOf is the kind a mapping gives, "" when it gives none.

@@ -30,7 +30,7 @@ func (s setting) empty() bool {
 
 // settings is what a Set asks for, the line's kind first: the rest may need it to
 // be there. It tells what no sheet can say.
-func (set Set) settings(about string) ([]setting, diag.List) {
+func (set Set) settings() ([]setting, diag.List) {
 	out := set.kinds()
 	var list diag.List
 	tell := func(code diag.Code, hint, format string, args ...any) {
@@ -40,9 +40,6 @@ func (set Set) settings(about string) ([]setting, diag.List) {
 		tell(diag.SeveralKinds, "set one of them", "a line cannot be both %q and %q", out[0].key, out[1].key)
 	}
 	out = append(out, set.others()...)
-	if len(out) == 0 {
-		tell(diag.EditUnknown, "set is, guess, formula or another key", "the edit of %s sets nothing", quote(about))
-	}
 	for i, s := range out {
 		if !s.finite() {
 			tell(diag.WrongKind, "give a plain number", "%q must be a number that is not infinite", s.key)

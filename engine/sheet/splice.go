@@ -92,6 +92,9 @@ func (m *marks) newline() string {
 	return "\n"
 }
 
+// margin begins a line on which text starts at a column.
+func (m *marks) margin(column int) string { return m.newline() + strings.Repeat(" ", column-1) }
+
 func isFlow(n *yaml.Node) bool { return n.Style&yaml.FlowStyle != 0 }
 
 func isBlockCollection(n *yaml.Node) bool { return n.Kind != yaml.ScalarNode && !isFlow(n) }
@@ -120,13 +123,13 @@ func (w *writer) putEntry(key, old *yaml.Node, newKey, text string) {
 	w.replace(w.start(key), w.end(key), newKey)
 }
 
-// insert writes a new entry into a mapping, behind the entry of the key after
-// when there is one, else behind the last.
-func (w *writer) insert(m *yaml.Node, after, key, text string) {
+// insert writes a new entry, "key: value", into a mapping, behind the entry of the
+// key after when there is one, else behind the last.
+func (w *writer) insert(m *yaml.Node, after, entry string) {
 	count := len(m.Content)
 	if count == 0 {
 		at := w.start(m) + 1 // an empty mapping is "{}"
-		w.replace(at, at, key+": "+text)
+		w.replace(at, at, entry)
 		return
 	}
 	at, value := keyAndValue(m, after)
@@ -135,11 +138,11 @@ func (w *writer) insert(m *yaml.Node, after, key, text string) {
 	}
 	end := w.entryEnd(at, value)
 	if isFlow(m) {
-		w.replace(end, end, ", "+key+": "+text)
+		w.replace(end, end, ", "+entry)
 		return
 	}
 	end = w.lineEnd(end)
-	w.replace(end, end, w.newline()+strings.Repeat(" ", m.Content[0].Column-1)+key+": "+text)
+	w.replace(end, end, w.margin(m.Content[0].Column)+entry)
 }
 
 // remove takes an entry out of a mapping that has others.

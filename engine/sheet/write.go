@@ -21,11 +21,10 @@ func (w *writer) set(t target, s setting) (allowed []string) {
 	path := t.path + "/" + t.slot
 	switch {
 	case value == nil:
-		after := ""
-		w.insert(t.in, after, t.slot, slotText(s))
+		w.insert(t.in, "", t.slot+": "+slotText(s))
 	case value.Kind == yaml.MappingNode:
 		if s.empty() && t.change && lookUp(value, s.key) == nil {
-			w.insert(value, "", s.key, `""`) // takes the base's text away
+			w.insert(value, "", s.key+`: ""`) // takes the base's text away
 			return []string{path + "/" + s.key}
 		}
 		return w.setKey(value, path, s)
@@ -77,9 +76,9 @@ func (w *writer) setKey(m *yaml.Node, path string, s setting) (allowed []string)
 				return append(allowed, path+"/"+other)
 			}
 		}
-		w.insert(m, "label", s.key, s.render(isFlow(m), nil))
+		w.insert(m, "label", s.key+": "+s.render(isFlow(m), nil))
 	default:
-		w.insert(m, neighbour(m, s.key), s.key, s.render(isFlow(m), nil))
+		w.insert(m, neighbour(m, s.key), s.key+": "+s.render(isFlow(m), nil))
 	}
 	return allowed
 }
@@ -137,7 +136,7 @@ func (w *writer) setGuess(old *yaml.Node, g GuessValue) {
 		key, value := keyAndValue(old, part.key)
 		switch {
 		case value == nil:
-			w.insert(old, after, part.key, FormatNumber(part.x))
+			w.insert(old, after, part.key+": "+FormatNumber(part.x))
 		case !reads(value, part.x):
 			w.putValue(key, value, FormatNumber(part.x))
 		}
@@ -153,34 +152,46 @@ func reads(n *yaml.Node, x float64) bool {
 
 // beginChange writes a scenario's first change.
 func (w *writer) beginChange(t target, text string) {
-	root := t.root
-	if key, value := keyAndValue(root, "change"); value != nil {
-		if isFlow(root) {
-			w.putValue(key, value, "{"+t.slot+": "+text+"}")
-			return
-		}
-		if !w.unwritten(value) || w.colon(key) < 0 {
-			w.stuck = true
-			return
-		}
-		end := w.lineEnd(w.colon(key))
-		w.replace(end, end, w.newline()+strings.Repeat(" ", root.Content[0].Column+1)+t.slot+": "+text)
-		return
-	}
-	if isFlow(root) {
-		w.insert(root, "", "change", "{"+t.slot+": "+text+"}")
-		return
-	}
-	margin := w.newline() + strings.Repeat(" ", root.Content[0].Column-1)
-	at := w.lineEnd(w.headEnd(root))
-	w.replace(at, at, w.newline()+margin+"change:"+margin+"  "+t.slot+": "+text)
+	w.insertTop(t.root, "change", "{"+t.slot+": "+text+"}", []string{t.slot + ": " + text})
 }
 
-// headEnd is the byte after the last key of the top that stands before add and
-// drop.
-func (w *writer) headEnd(root *yaml.Node) int {
+// insertTop writes a key of the top that is not there, or has nothing behind it:
+// as flow when the top is in braces, else with the lines below it.
+func (w *writer) insertTop(root *yaml.Node, name, flow string, lines []string) {
+	key, value := keyAndValue(root, name)
+	switch {
+	case value != nil && !w.unwritten(value):
+		w.putValue(key, value, flow)
+	case isFlow(root) && value != nil:
+		w.putValue(key, value, flow)
+	case isFlow(root):
+		w.insert(root, "", name+": "+flow)
+	case value != nil && w.colon(key) < 0:
+		w.stuck = true
+	case value != nil:
+		end := w.lineEnd(w.colon(key))
+		w.replace(end, end, w.below(root.Content[0].Column+2, lines))
+	default:
+		column := root.Content[0].Column
+		at := w.lineEnd(w.headEnd(root, name))
+		w.replace(at, at, w.newline()+w.margin(column)+name+":"+w.below(column+2, lines))
+	}
+}
+
+// below is lines of text that start at a column, each after a line break.
+func (m *marks) below(column int, lines []string) string {
+	var out strings.Builder
+	for _, line := range lines {
+		out.WriteString(m.margin(column) + line)
+	}
+	return out.String()
+}
+
+// headEnd is the byte after the last key that stands before add and drop, which
+// a new change goes before, or after everything for the others.
+func (w *writer) headEnd(root *yaml.Node, name string) int {
 	end := w.end(root)
-	for i := 0; i+1 < len(root.Content); i += 2 {
+	for i := 0; name == "change" && i+1 < len(root.Content); i += 2 {
 		if slices.Contains([]string{"add", "drop"}, root.Content[i].Value) {
 			break
 		}
