@@ -88,6 +88,18 @@ func TestEditOfOneLine(t *testing.T) {
 		{"a key with nothing behind it",
 			"      - id: taps\n        is: 140\n        note:   # to do\n        unit: tap\n", Set{Note: text("Done")},
 			"      - id: taps\n        is: 140\n        note: Done   # to do\n        unit: tap\n"},
+		{"behind a last key with nothing behind it",
+			"      - id: taps\n        is: 140\n        unit: tap\n        source:\n", Set{Note: text("Done")},
+			"      - id: taps\n        is: 140\n        unit: tap\n        source:\n        note: Done\n"},
+		{"behind a last key in braces with nothing behind it",
+			"      - {id: taps, is: 140, unit: tap, source: }\n", Set{Note: text("Done")},
+			"      - {id: taps, is: 140, unit: tap, source: , note: Done }\n"},
+		{"behind a last key in braces without a colon",
+			"      - {id: taps, is: 140, unit: tap, source}\n", Set{Note: text("Done")},
+			"      - {id: taps, is: 140, unit: tap, source, note: Done}\n"},
+		{"behind text over several lines",
+			"      - id: taps\n        is: 140\n        unit: tap\n        source: |\n          One.\n\n          Two.\n\n      - {id: b, is: 1, unit: 1}\n", Set{Note: text("Done")},
+			"      - id: taps\n        is: 140\n        unit: tap\n        source: |\n          One.\n\n          Two.\n        note: Done\n\n      - {id: b, is: 1, unit: 1}\n"},
 		{"an empty note takes the key out",
 			"      - id: taps\n        is: 140\n        note: x\n        unit: tap\n", Set{Note: text("")},
 			"      - id: taps\n        is: 140\n        unit: tap\n"},
@@ -268,4 +280,17 @@ func TestEditTakesABaseTextAway(t *testing.T) {
 	require.Empty(t, told)
 	assert.Empty(t, s.Find("taps").Note)
 	assert.Equal(t, 3.0, s.Find("taps").Is)
+}
+
+func TestEditOfAScenarioInBraces(t *testing.T) {
+	for before, after := range map[string]string{
+		"{thawbook: 1, from: base.yaml}":                        "{thawbook: 1, from: base.yaml, change: {taps: 3}}",
+		"{thawbook: 1, from: base.yaml, change: }":              "{thawbook: 1, from: base.yaml, change: {taps: 3} }",
+		"{thawbook: 1, from: base.yaml, change: {}}":            "{thawbook: 1, from: base.yaml, change: {taps: 3}}",
+		"{thawbook: 1, from: base.yaml, change: {fuel: gas}} #": "{thawbook: 1, from: base.yaml, change: {fuel: gas, taps: 3}} #",
+	} {
+		got, s := editedScenario(t, before, "taps", Set{Is: number(3)})
+		assert.Equal(t, after, got)
+		assert.Equal(t, 3.0, s.Find("taps").Is)
+	}
 }

@@ -236,3 +236,33 @@ func TestFormatNumber(t *testing.T) {
 	negativeZero := 0.0
 	assert.Equal(t, "0", FormatNumber(-negativeZero))
 }
+
+func TestHintsOfIDs(t *testing.T) {
+	for id, want := range map[string]string{"Taps Hung": "taps_hung", "2nd pan": "nd_pan", "Érable": "rable", "%": "my_line", "sap-per-tap!": "sap_per_tap"} {
+		assert.Equal(t, want, idFrom(id))
+		fault, hint := idFault(id)
+		assert.Equal(t, "is not an id", fault)
+		assert.Contains(t, hint, want)
+	}
+	fault, _ := idFault(strings.Repeat("a", maxID+1))
+	assert.Equal(t, "is too long an id", fault)
+}
+
+func TestHandMadeSheetsAreSearchedToo(t *testing.T) {
+	l := &Line{ID: "x"}
+	s := &Sheet{Chapters: []Chapter{{Lines: []*Line{l}}}}
+	assert.Same(t, l, s.Find("x"))
+	assert.Nil(t, s.Find("y"))
+}
+
+// The YAML library's own words do not reach anyone.
+func TestYAMLFaultsAreInOurWords(t *testing.T) {
+	for _, text := range []string{"a: \"\\q\"\n", "a:\n b\nc\n", "a: [1\nb: 2]: 3]\n", "? [a\n", "a: \"\\uD800\"\n", "{a: b}: c: d\n", "- a\nb: c\n", "a: |x\n  b\n", "a: |0\n b\n"} {
+		_, told := Parse("x.yaml", []byte(text))
+		require.Len(t, told, 1, text)
+		assert.NotEmpty(t, told[0].Hint, text)
+		for _, word := range []string{"yaml:", "scanning", "token", "expected", "mapping values", "stream"} {
+			assert.NotContains(t, told[0].Message, word, text)
+		}
+	}
+}

@@ -93,8 +93,10 @@ func (r *reader) lineKeys(l *Line, entries []entry, allowed []string) {
 	}
 }
 
+// needsKind tells a line that gives no kind. One that cannot stand where it does
+// has been told.
 func (r *reader) needsKind(l *Line, n *yaml.Node) {
-	if l.Kind == "" {
+	if l.Kind == "" && kindOf(n) == "" {
 		r.tell(diag.NoKind, n, "give it is, guess, records, choose or formula", "nothing says what the line comes to")
 	}
 }

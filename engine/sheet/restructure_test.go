@@ -40,6 +40,9 @@ func TestRestructure(t *testing.T) {
 		{"a chapter of its own",
 			"  - title: A\n    lines:\n      - {id: a, is: 1, unit: 1}\n", elsewhere,
 			"  - title: A\n    lines:\n      - {id: a, is: 1, unit: 1}\n  - title: \"B: more\"\n    lines:\n      - {id: new, label: \"New, one\", is: 3, unit: gal}\n"},
+		{"a chapter in braces without lines",
+			"  - {title: A}\n", one,
+			"  - {title: A, lines: [{id: new, label: \"New, one\", is: 3, unit: gal}]}\n"},
 		{"the first chapter", "", elsewhere,
 			"  - title: \"B: more\"\n    lines:\n      - {id: new, label: \"New, one\", is: 3, unit: gal}\n"},
 		{"a row",
@@ -99,6 +102,7 @@ func TestRestructureAScenario(t *testing.T) {
 		{"one more it drops, on a line of its own", "drop:\n  - fuel # x\n", Edit{About: "fuels.gas", Remove: true}, "drop:\n  - fuel # x\n  - fuels.gas\n"},
 		{"a change is taken back", "change:\n  taps: 3 # x\n  fuel: gas\n", Edit{About: "taps", Restore: true}, "change:\n  fuel: gas\n"},
 		{"the last change is taken back", "change:\n  taps:\n    is: 3\n", Edit{About: "taps", Restore: true}, "change: {}\n"},
+		{"a first drop where nothing stands yet", "drop: # none\n", Edit{About: "taps", Remove: true}, "drop: # none\n  - taps\n"},
 		{"what it added goes", "add:\n  - title: Sap\n    lines: [{id: x, is: 1, unit: 1}]\n", Edit{About: "x", Remove: true}, "add:\n  - title: Sap\n    lines: []\n"},
 	}
 	load := files(map[string]string{"base.yaml": base})

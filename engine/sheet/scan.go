@@ -130,6 +130,7 @@ type scanner struct {
 	flow             []int // start bytes of open brackets
 	keys             []possibleKey
 	keyAllowed       bool
+	whole            bool // a value was just walked over: a comma, a key or the end comes next
 	started, ended   bool // a document was begun, or closed with "..."
 }
 

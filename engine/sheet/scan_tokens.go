@@ -15,6 +15,9 @@ func (s *scanner) token() *fault {
 		return s.fault(diag.YAMLSyntax, s.at, "text goes on after the end of the document", `delete the "..." line`)
 	}
 	s.started = true
+	if f := s.misplaced(); f != nil {
+		return f
+	}
 	inFlow := len(s.flow) > 0
 	switch c := s.peek(0); {
 	case s.column == 0 && c == '%':
@@ -25,20 +28,10 @@ func (s *scanner) token() *fault {
 		return s.close()
 	case c == ',' && inFlow:
 		s.key().possible = false
-		s.keyAllowed = true
+		s.keyAllowed, s.whole = true, false
 		s.skip()
-	case c == '-' && s.blankOrEnd(1) && !inFlow && !s.keyAllowed:
-		return s.fault(diag.YAMLSyntax, s.at, `"-" stands where no list can begin`, "begin the list on a line of its own, or put the text in quotes")
-	case c == '-' && s.blankOrEnd(1):
-		s.roll(s.column)
-		s.key().possible = false
-		s.keyAllowed = true
-		s.skip()
-	case c == '?' && (inFlow || s.blankOrEnd(1)):
-		s.roll(s.column)
-		s.key().possible = false
-		s.keyAllowed = !inFlow
-		s.skip()
+	case c == '-' && s.blankOrEnd(1), c == '?' && (inFlow || s.blankOrEnd(1)):
+		return s.entry(c)
 	case c == ':' && (inFlow || s.blankOrEnd(1)):
 		return s.value()
 	case c == '&' || c == '*' || c == '!':
@@ -54,6 +47,37 @@ func (s *scanner) token() *fault {
 	default:
 		return s.plain()
 	}
+	return nil
+}
+
+// misplaced tells something that stands behind a whole value: without a comma in
+// brackets, or further right than the next key or dash can.
+func (s *scanner) misplaced() *fault {
+	c, inFlow := s.peek(0), len(s.flow) > 0
+	switch {
+	case !s.whole || c == ']' || c == '}' || c == ',' && inFlow || c == ':' && (inFlow || s.blankOrEnd(1)):
+		return nil
+	case inFlow:
+		return s.fault(diag.YAMLSyntax, s.at, `a "," is missing before this`, "put text that holds brackets, quotes or commas in quotes")
+	case s.column > s.indent && strings.TrimSpace(s.text[s.lines[s.line]:s.at]) != "":
+		return s.fault(diag.YAMLSyntax, s.at, "something stands behind the end of a text or list", "put the whole text in quotes")
+	case s.column > s.indent:
+		return s.fault(diag.YAMLSyntax, s.at, "the indentation does not fit what stands above", "line it up with its neighbours")
+	}
+	s.whole = false
+	return nil
+}
+
+// entry walks over the "-" of a list or the "?" of a long key.
+func (s *scanner) entry(c byte) *fault {
+	inFlow := len(s.flow) > 0
+	if c == '-' && !inFlow && !s.keyAllowed {
+		return s.fault(diag.YAMLSyntax, s.at, `"-" stands where no list can begin`, "begin the list on a line of its own, or put the text in quotes")
+	}
+	s.roll(s.column)
+	s.key().possible = false
+	s.keyAllowed, s.whole = c == '-' || !inFlow, false
+	s.skip()
 	return nil
 }
 
@@ -79,7 +103,7 @@ func (s *scanner) documentToken() *fault {
 	s.ended = s.peek(0) == '.'
 	s.started = true
 	s.key().possible = false
-	s.keyAllowed = false
+	s.keyAllowed, s.whole = false, false
 	s.at, s.column = s.at+3, s.column+3
 	return nil
 }
@@ -88,7 +112,7 @@ func (s *scanner) open() {
 	s.mayBeKey()
 	s.flow = append(s.flow, s.at)
 	s.keys = append(s.keys, possibleKey{})
-	s.keyAllowed = true
+	s.keyAllowed, s.whole = true, false
 	s.skip()
 }
 
@@ -104,7 +128,7 @@ func (s *scanner) close() *fault {
 	}
 	s.flow = s.flow[:len(s.flow)-1]
 	s.keys = s.keys[:len(s.keys)-1]
-	s.keyAllowed = false
+	s.keyAllowed, s.whole = false, true
 	s.skip()
 	s.ends[start] = s.at
 	return nil
@@ -123,7 +147,7 @@ func (s *scanner) value() *fault {
 		s.roll(s.column)
 		s.keyAllowed = len(s.flow) == 0
 	}
-	k.possible = false
+	k.possible, s.whole = false, false
 	s.skip()
 	return nil
 }
@@ -142,7 +166,7 @@ func (s *scanner) quoted(mark byte) *fault {
 			s.skip()
 		case c == mark:
 			s.skip()
-			s.ends[start] = s.at
+			s.ends[start], s.whole = s.at, true
 			return nil
 		case c == '\\' && mark == '"' && !s.atBreak(1) && s.at+1 < len(s.text):
 			s.skip()
@@ -183,7 +207,7 @@ func (s *scanner) plain() *fault {
 			break
 		}
 	}
-	s.ends[start] = end
+	s.ends[start], s.whole = end, true
 	if broke {
 		s.keyAllowed = true
 	}
@@ -205,17 +229,7 @@ func (s *scanner) blockScalar() *fault {
 	start := s.at
 	s.key().possible = false
 	s.keyAllowed = true
-	s.skip()
-	keep, step := false, 0
-	for c := s.peek(0); c == '+' || c == '-' || c >= '1' && c <= '9'; c = s.peek(0) {
-		if keep = keep || c == '+'; c >= '1' && c <= '9' {
-			step = int(c - '0')
-		}
-		s.skip()
-	}
-	for s.at < len(s.text) && !s.atBreak(0) {
-		s.skip()
-	}
+	keep, step := s.blockHeader()
 	end := s.at
 	indent := max(s.indent, 0) + step
 	if step == 0 {
@@ -240,8 +254,24 @@ func (s *scanner) blockScalar() *fault {
 		}
 		end = s.at
 	}
-	s.ends[start] = end
+	s.ends[start], s.whole = end, true
 	return nil
+}
+
+// blockHeader walks over the line of a "|" or ">". keep is set by "+", step by a
+// digit that says how far the text is indented.
+func (s *scanner) blockHeader() (keep bool, step int) {
+	s.skip()
+	for c := s.peek(0); c == '+' || c == '-' || c >= '1' && c <= '9'; c = s.peek(0) {
+		if keep = keep || c == '+'; c >= '1' && c <= '9' {
+			step = int(c - '0')
+		}
+		s.skip()
+	}
+	for s.at < len(s.text) && !s.atBreak(0) {
+		s.skip()
+	}
+	return keep, step
 }
 
 // blockIndent is how far the first line of a block scalar with text, or a

@@ -185,3 +185,39 @@ func TestDoubtfulUnitIsAWarning(t *testing.T) {
 	require.Len(t, told, 1)
 	assert.Equal(t, []any{diag.UnknownUnit, diag.Warning, 0}, []any{told[0].Code, told[0].Severity, told.Errors()})
 }
+
+func TestChangeOfEveryKey(t *testing.T) {
+	s, told := scenario(t, map[string]string{"base.yaml": base, "a.yaml": `thawbook: 1
+from: base.yaml
+change:
+  taps:
+    guess: {low: 1, likely: 2, high: 3}
+    label: Taps
+    unit: bucket
+    note: n
+    source: s
+    caution: c
+    floor: 0
+    ceiling: 9
+    shape: pert
+    moves_with: {more: 0.5}
+    headline: {better: less, goal: {at_most: 8}}
+    lay_in: {round: 5}
+  fuel: {choose: a, among: [a, b]}
+  fuels: {label: Fire}
+  fuels.gas: {note: n, source: s}
+  fuels.heat: {unit: MJ/unit, note: n}
+add:
+  - title: Sap
+    lines: [{id: more, records: [1, 2], unit: 1}]
+`}, "a.yaml")
+	require.Empty(t, told)
+	l := *s.Find("taps")
+	l.Place, l.Places = diag.Place{}, nil
+	assert.Equal(t, Line{ID: "taps", Label: "Taps", Unit: "bucket", Note: "n", Source: "s", Caution: "c", Kind: Guess, Low: 1, Likely: 2, High: 3,
+		Floor: number(0), Ceiling: number(9), Shape: "pert", MovesWith: []Moves{{"more", 0.5}},
+		Headline: &Headline{Better: "less", Goal: &Goal{AtMost: number(8)}}, LayIn: &LayIn{Round: 5}, Changed: true}, l)
+	assert.Equal(t, []Name{{"a", "A"}, {"b", "B"}}, s.Find("fuel").Among)
+	assert.Equal(t, []string{"Fire", "n", "s"}, []string{s.Table("fuels").Label, s.Table("fuels").Rows[1].Note, s.Table("fuels").Rows[1].Source})
+	assert.Equal(t, "MJ/unit", s.Find("fuels.wood.heat").Unit)
+}

@@ -138,7 +138,11 @@ func (w *writer) insert(m *yaml.Node, after, entry string) {
 	}
 	end := w.entryEnd(at, value)
 	if isFlow(m) {
-		w.replace(end, end, ", "+entry)
+		comma := ", "
+		if end > 0 && w.text[end-1] == ':' {
+			comma = " , " // "key:," would be text
+		}
+		w.replace(end, end, comma+entry)
 		return
 	}
 	end = w.lineEnd(end)

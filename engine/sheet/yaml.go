@@ -79,10 +79,6 @@ func yamlMessage(text string) (message, hint string, parser bool) {
 		return `a "\" in double quotes begins something unknown`, `write \\ for the character itself, or use single quotes`, false
 	case strings.Contains(text, "tab character"):
 		return "a tab stands where only spaces indent", "use spaces", false
-	case strings.Contains(text, "did not find expected ',' or"):
-		return `a "," is missing between two things in brackets`, "put text that holds brackets, commas or colons in quotes", true
-	case strings.Contains(text, "did not find expected key"):
-		return "the indentation does not fit what stands above", "line it up with its neighbours", true
 	case strings.Contains(text, "did not find expected"):
 		return "the indentation does not fit what stands above", "line it up with its neighbours", true
 	}
