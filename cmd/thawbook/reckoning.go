@@ -11,7 +11,7 @@ import (
 )
 
 // page lays a reckoning out as text of at most width columns. names are the
-// labels of lines, cells and rows by id, for what is said about them.
+// labels of lines, tables, rows and cells by id.
 type page struct {
 	w     io.Writer
 	on    ink
@@ -70,10 +70,10 @@ func (p page) value(line engine.Answer, indent string, middle int, picture strin
 	fmt.Fprintln(p.w, right(picture, width))
 }
 
-// chapters lists every line under its chapter; table cells only when all are
-// asked for.
+// chapters lists every line under its chapter; tables only when all is asked
+// for.
 func (p page) chapters(lines []engine.Answer, all bool) {
-	chapter := ""
+	chapter, table, row := "", "", ""
 	for _, line := range lines {
 		if line.Table != "" && !all {
 			continue
@@ -82,22 +82,40 @@ func (p page) chapters(lines []engine.Answer, all bool) {
 			chapter = line.Chapter
 			fmt.Fprintf(p.w, "\n%s\n", p.on.bold(wrap(chapter, width, "")))
 		}
-		p.row(clean(line.Label), right(middleOf(line), 14)+"  "+rangeOf(line))
+		if line.Table != table && line.Table != "" {
+			fmt.Fprintln(p.w, wrap(p.names[line.Table], width, "  "))
+		}
+		if at := line.Table + "." + line.Row; at != row && line.Table != "" {
+			row = at
+			fmt.Fprintln(p.w, wrap(p.names[at], width, "    "))
+		}
+		table = line.Table
+		p.answer(line)
 	}
+}
+
+// answer writes a line's name and its numbers; a cell stands in its row, and
+// needs only what it adds to the row's name.
+func (p page) answer(line engine.Answer) {
+	indent, name := "  ", line.Label
+	if line.Table != "" {
+		indent, name = "      ", strings.TrimPrefix(name, p.names[line.Table+"."+line.Row]+", ")
+	}
+	p.row(indent, clean(name), right(middleOf(line), 14)+"  "+rangeOf(line))
 }
 
 // row writes a name and, in a column of its own, an answer. A name or an answer
 // too long for that takes lines of its own.
-func (p page) row(name, answer string) {
+func (p page) row(indent, name, answer string) {
 	const column = 39
 	answer = trimRight(answer)
-	if columns(name)+3 > column || column+columns(answer) > width {
-		fmt.Fprintln(p.w, wrap(name, width, "  "))
+	if columns(indent+name)+1 > column || column+columns(answer) > width {
+		fmt.Fprintln(p.w, wrap(name, width, indent))
 		name = ""
 	}
 	switch text := trimLeft(answer); {
 	case column+columns(answer) <= width:
-		fmt.Fprintln(p.w, left("  "+name, column)+answer)
+		fmt.Fprintln(p.w, left(indent+name, column)+answer)
 	case columns(text) <= width:
 		fmt.Fprintln(p.w, right(text, width))
 	default:
@@ -148,6 +166,7 @@ func labels(view engine.View) map[string]string {
 	eachLine(view, func(line engine.LineView) { names[line.ID] = line.Label })
 	for _, chapter := range view.Chapters {
 		for _, table := range chapter.Tables {
+			names[table.ID] = table.Label
 			for _, row := range table.Rows {
 				names[table.ID+"."+row.ID] = row.Label
 			}

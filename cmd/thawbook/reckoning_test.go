@@ -22,7 +22,9 @@ func answerOf(label string, p05, p10, p50, p90, p95 float64, low, middle, high s
 
 func textOf(r *engine.Reckoning, all bool) string {
 	var out strings.Builder
-	page{w: &out, names: map[string]string{"syrup made": "Syrup made", "taps hung": "Taps hung"}}.reckoning(r, all)
+	page{w: &out, names: map[string]string{
+		"syrup made": "Syrup made", "taps hung": "Taps hung", "fuels": "What could be burned", "fuels.propane": "Propane",
+	}}.reckoning(r, all)
 	return out.String()
 }
 
@@ -31,8 +33,8 @@ func TestReckoningShowsHeadlinesFirst(t *testing.T) {
 	syrup.Headline, syrup.Goal = true, "at least 20 gal"
 	syrup.Shown.Goal = "8 seasons of 10"
 	taps := answerOf("Taps hung", 140, 140, 140, 140, 140, "140 taps", "140 taps", "140 taps")
-	cell := answerOf("Propane: price", 1, 2, 3, 4, 5, "$2", "$3", "$4")
-	cell.Table = "fuels"
+	cell := answerOf("Propane, price", 1, 2, 3, 4, 5, "$2", "$3", "$4")
+	cell.Table, cell.Row = "fuels", "propane"
 	r := &engine.Reckoning{
 		Title: "Heron Ridge", Seasons: 10000, Seed: 41, Paragraph: "Expect about 24 gal.",
 		Lines:    []engine.Answer{taps, syrup, cell},
@@ -61,7 +63,11 @@ Take care
   Taps hung: Mind the ladder.
     from: common practice
 `, textOf(r, false))
-	assert.Contains(t, textOf(r, true), "  Propane: price                                   $3  $2 to $4\n")
+	assert.Contains(t, textOf(r, true), `  Syrup made                                 24.0 gal  17.0 to 32.0 gal
+  What could be burned
+    Propane
+      price                                        $3  $2 to $4
+`)
 }
 
 func TestReckoningFitsTheWidth(t *testing.T) {
