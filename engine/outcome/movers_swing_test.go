@@ -25,7 +25,9 @@ func TestLikelyBut(t *testing.T) {
 	require.Empty(t, list)
 	likely := outcome.AtLikely(plan)
 	before := append([]float64{}, likely...)
-	at := func(but map[int]float64, id string) float64 { return outcome.LikelyBut(plan, likely, but, plan.Find(id)) }
+	at := func(but map[int]float64, id string) float64 {
+		return outcome.LikelyBut(plan, likely, but, plan.Find(id))
+	}
 
 	assert.InEpsilon(t, 9*2/86.0*50, at(nil, "income"), 1e-12)
 	assert.InEpsilon(t, 5*2/86.0*50, at(map[int]float64{0: 5}, "income"), 1e-12)
