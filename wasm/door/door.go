@@ -73,6 +73,7 @@ func (d *Door) handlers() map[string]handler {
 		"edit":      d.edit,
 		"reckon":    d.reckon,
 		"column":    d.column,
+		"explain":   d.explain,
 		"functions": d.functions,
 		"source":    d.source,
 	}
