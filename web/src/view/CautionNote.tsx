@@ -5,7 +5,7 @@ export function CautionNote({ caution }: { caution: Caution }) {
   return (
     <p class="caution">
       <strong>Caution.</strong> {caution.text}
-      {caution.source && <cite> {caution.source}</cite>}
+      {caution.source && <cite> From: {caution.source}</cite>}
     </p>
   )
 }
