@@ -86,7 +86,7 @@ func (b *Book) Edit(e sheet.Edit) (*Book, diag.List) {
 	if len(list) > 0 {
 		return b, list
 	}
-	next, list := assemble(b.name, b.load, doc, nil, b.last)
+	next, list := assemble(b.name, b.load, doc, doc.Diagnostics(), b.last)
 	if next == nil {
 		return b, list
 	}

@@ -98,7 +98,7 @@ func moneyFunctions() []*Function {
 
 func sellingFunctions() []*Function {
 	return []*Function{
-		{Name: "jars_filled", Family: Selling, F3: trade.JarsFilled, rule: jarsRule,
+		{Name: "jars_filled", Family: Selling, Result: "jar", F3: trade.JarsFilled, rule: jarsRule,
 			Summary: "Whole jars that a volume fills. A size in gal/jug is answered in jugs, a bare volume in jars.",
 			Example: `jars_filled(syrup, of(1, "pt"), of(1, "%"))`, Source: "exact",
 			Args: []Arg{{Name: "volume", Like: "gal", Summary: "syrup to fill"}, {Name: "size", Like: "gal", Summary: "what one holds"},
