@@ -12,20 +12,19 @@ import (
 
 // apply makes the changes asked for with --change to the open book; the file
 // stays as it is. A change that the sheet does not take is the command's
-// mistake, not the sheet's.
+// mistake, not the sheet's, and what was found wrong in the file still is.
 func (o *opened) apply(changes []string) error {
 	for _, text := range changes {
 		edit, err := readChange(text, o.book.View())
 		if err != nil {
 			return err
 		}
-		before := o.book.Diagnostics()
 		book, refused := o.book.Try(edit)
 		if refused.Errors() > 0 {
 			return badChange(text, refused[0])
 		}
 		for _, d := range book.Diagnostics() {
-			if d.Severity == diag.Error && !contains(before, d) {
+			if d.Severity == diag.Error && !contains(o.found, d) {
 				return badChange(text, d)
 			}
 		}

@@ -11,10 +11,10 @@ import (
 	"thawbook/engine/diag"
 )
 
-// mostRead is how many bytes of a file are read: more than a sheet may have,
-// so that the engine itself says that a file is too large, and no more, so that
-// a huge file is refused at once.
-const mostRead = 2 << 20
+// mostRead is how many bytes of a file are read: far more than a sheet may
+// have, so that the engine itself says how large a file is, and not without
+// end, so that one that never ends is refused too.
+const mostRead = 64 << 20
 
 // opened is a sheet with the text of every file it was read from, which
 // diagnostics quote.

@@ -84,8 +84,8 @@ func reckon(t *terminal, file string, a asked, options engine.Options) error {
 	if err := o.apply(a.changes); err != nil {
 		return err
 	}
-	found := o.book.Diagnostics()
-	o.show(t.err, t.errInk, found)
+	o.show(t.err, t.errInk, o.found)
+	options.Progress = t.progress()
 	answer, err := o.book.Reckon(options)
 	if err != nil {
 		return failure{status: statusSheetWrong, message: clean(err.Error())}
@@ -96,7 +96,7 @@ func reckon(t *terminal, file string, a asked, options engine.Options) error {
 		p := page{w: t.out, on: t.outInk, names: labels(o.book.View())}
 		p.reckoning(answer, a.all)
 	}
-	if err == nil && found.Errors() > 0 {
+	if err == nil && o.found.Errors() > 0 {
 		return failure{status: statusSheetWrong}
 	}
 	return err

@@ -10,13 +10,14 @@ import (
 type terminal struct {
 	out, err       io.Writer
 	outInk, errInk ink
+	watched        bool // err is a terminal, where a line may be written over
 }
 
 // newTerminal uses colour on a stream that is a terminal, unless the person
 // asked for none with NO_COLOR or has a terminal that knows none.
 func newTerminal(out, err *os.File) *terminal {
 	return &terminal{
-		out: out, err: err,
+		out: out, err: err, watched: isTerminal(err),
 		outInk: ink(isTerminal(out) && wantsColour()),
 		errInk: ink(isTerminal(err) && wantsColour()),
 	}
