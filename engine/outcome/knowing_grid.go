@@ -174,30 +174,3 @@ func (c *Choosing) highest(t tally) int {
 	}
 	return choice
 }
-
-// stretches join cells of one choice, found from all folds. A stretch ends half
-// way to the next cell's values.
-func (g *grid) stretches(level int) []Stretch {
-	_, all := g.joined(level)
-	var out []Stretch
-	last := math.Inf(-1) // the largest x so far
-	for i, t := range all {
-		if t.n == 0 {
-			continue
-		}
-		size := 1 << (g.levels - level)
-		low, high := slices.Min(g.low[i*size:(i+1)*size]), slices.Max(g.high[i*size:(i+1)*size])
-		option := g.c.highest(t)
-		if len(out) == 0 {
-			out = append(out, Stretch{math.Inf(-1), math.Inf(1), option})
-		} else if now := &out[len(out)-1]; now.Option != option {
-			now.To = last + (low-last)/2
-			out = append(out, Stretch{now.To, math.Inf(1), option})
-		}
-		last = high
-	}
-	if len(out) < 2 {
-		return nil
-	}
-	return out
-}

@@ -168,6 +168,25 @@ func TestAChoiceThatNeverChanges(t *testing.T) {
 	assert.Equal(t, []float64{1, 0}, c.Ahead)
 }
 
+// TestOneTurnIsToldOnce: with much noise cells flip to and fro about the turn,
+// which is no more than one.
+func TestOneTurnIsToldOnce(t *testing.T) {
+	const n, sets = 5000, 40
+	once := 0
+	for seed := range uint64(sets) {
+		z, e := normally(seed, "z", n), normally(seed, "e", n)
+		c := outcome.Choose([][]float64{each(n, func(k int) float64 { return 8 * e[k] }), each(n, func(k int) float64 { return 8*e[k] + z[k] + 3*e[(k+1)%n] })})
+		got := c.Know(z)
+		require.NotEmpty(t, got.Stretches)
+		assert.Zero(t, got.Stretches[0].Option)
+		if len(got.Stretches) == 2 {
+			once++
+			assert.InDelta(t, 0, got.Stretches[0].To, 0.8)
+		}
+	}
+	assert.GreaterOrEqual(t, once, sets*9/10)
+}
+
 func TestChooseLeavesOutWhatIsNoNumber(t *testing.T) {
 	nan := math.NaN()
 	c := outcome.Choose([][]float64{{1, nan, 3, 9}, {2, 5, math.Inf(1), 1}})
