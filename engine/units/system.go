@@ -7,7 +7,7 @@ type System int
 const (
 	AsWritten System = iota // each unit as its author wrote it
 	Customary               // US customary
-	Metric
+	Metric                  // litres, kilograms, metres, °C
 )
 
 var systemNames = [...]string{AsWritten: "as-written", Customary: "customary", Metric: "metric"}

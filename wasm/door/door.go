@@ -40,6 +40,7 @@ const (
 	broke         diag.Code = "internal"
 )
 
+// Error is the message.
 func (f Failure) Error() string { return f.Message }
 
 // Call answers one call. It never panics: what went wrong inside comes back as
