@@ -30,7 +30,7 @@ func (w *worker) draw(i, from, n int) {
 // the slot's column.
 func (w *worker) follow(i, n int) {
 	r, dst := w.p.routines[i], w.chunk[i]
-	doubt := false
+	doubt, looked := false, false
 	for k := range r.steps {
 		s := &r.steps[k]
 		out := w.scrap[s.dst][:n]
@@ -38,6 +38,7 @@ func (w *worker) follow(i, n int) {
 			out = dst
 		}
 		w.step(i, s, out)
+		looked = s.guard // the last step's own look is the result's
 		if s.guard && !w.quiet && !finite(out) {
 			w.mark(out)
 			doubt = true
@@ -45,8 +46,9 @@ func (w *worker) follow(i, n int) {
 	}
 	if len(r.steps) == 0 || r.result.place != scrap || r.result.at != r.steps[len(r.steps)-1].dst {
 		w.copyResult(i, r.result, dst)
+		looked = false
 	}
-	if !doubt && !w.quiet && !finite(dst) {
+	if !doubt && !looked && !w.quiet && !finite(dst) {
 		w.mark(dst)
 		doubt = true
 	}
