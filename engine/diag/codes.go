@@ -72,4 +72,6 @@ const (
 	BadQuestion Code = "bad-question"  // a question that cannot be asked as it stands
 	DoesNotHang Code = "does-not-hang" // an outcome that does not hang on the line asked about
 	NoneMarked  Code = "none-marked"   // no line or row is marked for what is asked
+
+	NotComparable Code = "not-comparable" // sheets that cannot be set side by side
 )
