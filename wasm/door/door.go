@@ -14,7 +14,8 @@ import (
 
 // Door holds the open book between calls. It is not for use from two goroutines.
 type Door struct {
-	book *engine.Book
+	book  *engine.Book
+	aside aside
 	// Progress, when not nil, is told how far a long reckoning is.
 	Progress func(done, total int)
 }
@@ -77,6 +78,8 @@ func (d *Door) handlers() map[string]handler {
 		"explain":   d.explain,
 		"functions": d.functions,
 		"source":    d.source,
+		"compare":   d.compare,
+		"flip":      d.flip,
 	}
 }
 
