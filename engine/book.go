@@ -101,14 +101,23 @@ func (b *Book) Try(edits ...sheet.Edit) (*Book, diag.List) {
 		return b, list
 	}
 	plan, list := b.plan.Rebind(changed)
+	about := map[string]bool{}
+	for _, e := range edits {
+		about[e.About] = true
+	}
 	for _, d := range list {
-		for _, e := range edits {
-			if d.About == e.About && !told(b.list, d) {
-				return b, diag.List{d}
-			}
+		if about[d.About] && !told(b.list, d) {
+			return b, diag.List{d}
 		}
 	}
-	return &Book{name: b.name, load: b.load, doc: b.doc, sheet: changed, plan: plan, list: list, last: b.last}, nil
+	// What was wrong with other lines is wrong with them still.
+	kept := diag.List{}
+	for _, d := range b.list {
+		if !about[d.About] {
+			kept = append(kept, d)
+		}
+	}
+	return &Book{name: b.name, load: b.load, doc: b.doc, sheet: changed, plan: plan, list: kept, last: b.last}, nil
 }
 
 // told reports whether list already has d's complaint about d's line: a guess
