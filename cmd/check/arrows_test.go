@@ -36,9 +36,10 @@ func rooms() []room {
 		{path: "engine/outcome", floor: 4, why: "answers are made from finished columns"},
 		{path: "engine/workbook", floor: 4, never: []string{"engine/columns", "engine/draw"}, why: "a workbook holds what a sheet says; reading a stranger's file must not reach the run"},
 		{path: "engine", floor: 5, why: "the front door joins the rooms for those outside"},
-		{path: "wasm", floor: 6, why: "a door for the page: it passes on and works nothing out"},
-		{path: "cmd/thawbook", floor: 6, never: []string{"engine/trade", "engine/columns", "engine/draw", "engine/formula"}, why: "a command shows what the front door answers and works nothing out"},
-		{path: "cmd/check", floor: 6, never: []string{"engine"}, why: "what judges the tree must build when the tree does not"},
+		{path: "engine/partner", floor: 6, never: []string{"engine/columns", "engine/draw", "engine/trade"}, why: "joins the front door and the workbook, which the front door must not carry into the page's first module"},
+		{path: "wasm", floor: 7, why: "a door for the page: it passes on and works nothing out"},
+		{path: "cmd/thawbook", floor: 7, never: []string{"engine/trade", "engine/columns", "engine/draw", "engine/formula"}, why: "a command shows what the front door answers and works nothing out"},
+		{path: "cmd/check", floor: 7, never: []string{"engine"}, why: "what judges the tree must build when the tree does not"},
 	}
 }
 

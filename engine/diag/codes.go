@@ -72,6 +72,23 @@ const (
 	BadQuestion Code = "bad-question"  // a question that cannot be asked as it stands
 	DoesNotHang Code = "does-not-hang" // an outcome that does not hang on the line asked about
 	NoneMarked  Code = "none-marked"   // no line or row is marked for what is asked
+	LadderFalls Code = "ladder-falls"  // a smaller size costs less by volume than a larger one
+	MixNotWhole Code = "mix-not-whole" // shares of a mix that do not come to 100 %
 
 	NotComparable Code = "not-comparable" // sheets that cannot be set side by side
+)
+
+// Codes of a workbook that comes back.
+const (
+	NotAWorkbook     Code = "not-a-workbook"     // no zip, or a zip of something else
+	WorkbookLocked   Code = "workbook-locked"    // encrypted with a password
+	WorkbookDamaged  Code = "workbook-damaged"   // cut short, or not well formed inside
+	WorkbookTooLarge Code = "workbook-too-large" // more bytes, parts or unpacked bytes than may be
+	MacrosDropped    Code = "macros-dropped"     // it carries programs, which are neither run nor kept
+	OutsideLinks     Code = "outside-links"      // it links to other files, which are not followed
+	ReadInPart       Code = "read-in-part"       // more cells than are read
+	MarksLost        Code = "marks-lost"         // the hidden list or the marks of our cells are gone
+	CellNotRead      Code = "cell-not-read"      // what stands in a cell of ours cannot be understood
+	NothingFound     Code = "nothing-found"      // no cells of ours, and no headings that are understood
+	WrongPlan        Code = "wrong-plan"         // the workbook holds another plan than the one it is held against
 )
