@@ -45,8 +45,13 @@ func (c *comparing) explain(k int) error {
 // make no sense without others.
 func (c *comparing) explainAlone(k int) (rest map[string]bool, err error) {
 	rest = map[string]bool{}
-	for n, change := range c.changes[k].changes {
-		if n == mostExplained {
+	reaching := c.reaching()
+	tried := 0
+	for _, change := range c.changes[k].changes {
+		if !slices.ContainsFunc(change.ids, func(id string) bool { return reaching[id] }) {
+			continue
+		}
+		if tried++; tried > mostExplained {
 			break
 		}
 		b := change.aloneOn(c.books[0], c.books[k])
@@ -61,6 +66,26 @@ func (c *comparing) explainAlone(k int) (rest map[string]bool, err error) {
 		}
 	}
 	return rest, nil
+}
+
+// reaching are the lines of the first book that an outcome hangs on: no other
+// line can move one by changing alone.
+func (c *comparing) reaching() map[string]bool {
+	b := *c.books[0]
+	b.towards(c.ids())
+	out := map[string]bool{}
+	for _, i := range b.plan.Order {
+		out[b.plan.Slots[i].ID()] = true
+	}
+	return out
+}
+
+func (c *comparing) ids() []string {
+	var ids []string
+	for _, o := range c.outcomes {
+		ids = append(ids, o.id)
+	}
+	return ids
 }
 
 func (c *comparing) explainRest(k int, rest map[string]bool) error {
@@ -96,11 +121,7 @@ func (c *comparing) dropJoined(k int, rest map[string]bool) {
 // try works the outcomes in b, which has a change made, and notes by how much
 // their means move.
 func (c *comparing) try(k int, b *Book, of effect) error {
-	var ids []string
-	for _, o := range c.outcomes {
-		ids = append(ids, o.id)
-	}
-	b.towards(ids)
+	b.towards(c.ids())
 	r, err := b.run(c.seasons, c.progress())
 	if err != nil {
 		return err

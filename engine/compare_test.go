@@ -2,6 +2,7 @@ package engine
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -282,6 +283,40 @@ change:
 	assert.Equal(t, "changes that need each other", d.Explained[0].Label)
 	assert.InEpsilon(t, *d.Mean, *d.Explained[0].Mean, 1e-12)
 	assert.Zero(t, *d.Together.Mean)
+}
+
+func TestManyChangesAreTriedUpToALimit(t *testing.T) {
+	var lines, changes strings.Builder
+	const n = mostExplained + 20
+	for i := range n {
+		fmt.Fprintf(&lines, "      - {id: x%d, label: X%d, is: %d, unit: $}\n", i, i, i)
+		fmt.Fprintf(&changes, "  x%d: %d\n", i, 2*i+1)
+	}
+	base := "thawbook: 1\ntitle: Many\nseasons: 20\nchapters:\n  - title: A\n    lines:\n" + lines.String() +
+		"      - {id: idle, label: Idle, is: 1, unit: $}\n" +
+		"      - {id: all, label: All, formula: x0"
+	for i := 1; i < n; i++ {
+		base += fmt.Sprintf(" + x%d", i)
+	}
+	base += ", unit: $, headline: {better: less}}\n"
+	files := map[string]string{"base.yaml": base, "more.yaml": "thawbook: 1\ntitle: More\nfrom: base.yaml\nchange:\n  idle: 3\n" + changes.String()}
+	var books []*Book
+	for _, name := range []string{"base.yaml", "more.yaml"} {
+		book, list := Open(name, texts(files))
+		require.Empty(t, list)
+		books = append(books, book)
+	}
+	c, err := Compare(books, CompareOptions{})
+	require.NoError(t, err)
+	d := compared(t, c, "all").Difference[0]
+	require.Len(t, d.Explained, mostExplained)
+	assert.Equal(t, "x99", d.Explained[99].About, "in the order of the file; what nothing hangs on does not count")
+	left := 0.0
+	for i := mostExplained; i < n; i++ {
+		left += float64(i + 1)
+	}
+	assert.InDelta(t, left, *d.Together.Mean, 1e-9)
+	assert.Contains(t, d.Explanation, "96 smaller changes")
 }
 
 func TestUnitsAreConverted(t *testing.T) {

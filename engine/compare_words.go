@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"path"
@@ -106,29 +107,29 @@ func aheadSentence(d ComparedDifference, first string) string {
 // mostNamed is how many changes an explanation names.
 const mostNamed = 4
 
+// worthNaming picks the largest effects, by about and label. What is under a
+// hundredth of the largest is not worth a word.
+func worthNaming(effects []Explained) map[string]bool {
+	bySize := slices.Clone(effects)
+	slices.SortStableFunc(bySize, func(a, b Explained) int {
+		return cmp.Compare(math.Abs(*b.Mean), math.Abs(*a.Mean))
+	})
+	named := map[string]bool{}
+	for _, e := range bySize[:min(mostNamed, len(bySize))] {
+		if math.Abs(*e.Mean) >= math.Abs(*bySize[0].Mean)/100 {
+			named[e.About+e.Label] = true
+		}
+	}
+	return named
+}
+
 // explanationWords says what the mean of a difference comes from: the largest
 // effects in the order of the file, the rest summed.
 func explanationWords(d ComparedDifference, apart units.Unit) string {
 	if d.Mean == nil || len(d.Explained) == 0 {
 		return ""
 	}
-	bySize := slices.Clone(d.Explained)
-	slices.SortStableFunc(bySize, func(a, b Explained) int {
-		switch x, y := math.Abs(*a.Mean), math.Abs(*b.Mean); {
-		case x > y:
-			return -1
-		case x < y:
-			return 1
-		}
-		return 0
-	})
-	named := map[string]bool{}
-	for i, e := range bySize {
-		// What is under a hundredth of the largest is not worth a word.
-		if i < mostNamed && math.Abs(*e.Mean) >= math.Abs(*bySize[0].Mean)/100 {
-			named[e.About+e.Label] = true
-		}
-	}
+	named := worthNaming(d.Explained)
 	var parts []string
 	others, sum := 0, 0.0
 	for _, e := range d.Explained {
