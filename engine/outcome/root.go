@@ -99,8 +99,7 @@ func interpolated(a, b, c Trial, half, before, least float64) (step float64, goo
 		q = -q
 	}
 	p = math.Abs(p)
-	if 2*p >= 3*half*q-math.Abs(least*q) || p >= math.Abs(before*q/2) {
-		return 0, false
-	}
-	return p / q, true
+	// So written, a working with an infinity in it is not good either.
+	good = 2*p < 3*half*q-math.Abs(least*q) && p < math.Abs(before*q/2)
+	return p / q, good
 }

@@ -31,6 +31,7 @@ func TestBrentFindsPublishedRoots(t *testing.T) {
 		"root at the start": {
 			func(x float64) float64 { return x * (x - 4) }, -3, 0, 0},
 		"a flat cubic":  {func(x float64) float64 { return math.Pow(x-1, 3) }, 0, 3.7, 1},
+		"no end below":  {math.Log, 0, 3, 1},
 		"a steep curve": {func(x float64) float64 { return math.Exp(40*x) - math.Exp(20) }, 0, 1, 0.5},
 	} {
 		t.Run(name, func(t *testing.T) {
