@@ -23,6 +23,34 @@ type Edit struct {
 	// Restore takes back a scenario's change of About, or a row's own value
 	// where its column has a formula. Set must be empty.
 	Restore bool `json:"restore,omitempty"`
+	// Rename is another id for a line or table of this file: whatever in the
+	// file names it follows. Set must be empty.
+	Rename string `json:"rename,omitempty"`
+	// Move puts a line, table, column or row of this file elsewhere. Set must be
+	// empty.
+	Move *Move `json:"move,omitempty"`
+	// Duplicate is the id of a copy of a line, table or row, written behind it; a
+	// row's without its table's. The copy says what Set does.
+	Duplicate string `json:"duplicate,omitempty"`
+}
+
+// Move says where something goes. One of the two is set.
+type Move struct {
+	// By counts places down its list, or up when negative.
+	By int `json:"by,omitempty"`
+	// Chapter is the title of another chapter of the file, at whose end it goes.
+	Chapter string `json:"chapter,omitempty"`
+}
+
+// asks counts the things the edit asks for, besides what it sets.
+func (e Edit) asks() int {
+	n := 0
+	for _, asked := range []bool{e.Add != nil, e.Remove, e.Restore, e.Rename != "", e.Move != nil, e.Duplicate != ""} {
+		if asked {
+			n++
+		}
+	}
+	return n
 }
 
 // Add says where a new line goes.
@@ -85,7 +113,7 @@ func (d *Doc) Edit(e Edit, in *Sheet) (*Doc, diag.List) {
 
 func (d *Doc) edit(e Edit, in *Sheet) (*Doc, diag.List) {
 	settings, list := e.Set.settings()
-	switch structural := e.Add != nil || e.Remove || e.Restore; {
+	switch structural := e.asks() > 0; {
 	case len(list) > 0:
 		return nil, list
 	case len(settings) == 0 && !structural:

@@ -10,17 +10,23 @@ import (
 	"thawbook/engine/diag"
 )
 
-// restructure is Edit for what comes or goes whole.
+// restructure is Edit for what comes, goes or moves whole.
 func (d *Doc) restructure(e Edit, settings []setting, in *Sheet) (*Doc, *diag.Diagnostic) {
 	switch {
-	case e.Remove && e.Restore || e.Add != nil && (e.Remove || e.Restore):
+	case e.asks() > 1:
 		return nil, refuse(diag.EditUnknown, "make two edits of it", "one edit of %s asks for two things", quote(e.About))
 	case e.Add != nil && strings.Contains(e.About, "."):
 		return d.addRow(e.About, settings, in)
 	case e.Add != nil:
 		return d.addLine(e.About, *e.Add, settings, in)
+	case e.Duplicate != "":
+		return d.duplicate(e.About, e.Duplicate, settings, in)
 	case len(settings) > 0:
-		return nil, refuse(diag.EditUnknown, "make two edits of it", "what is taken away cannot be set")
+		return nil, refuse(diag.EditUnknown, "make two edits of it", "what is taken away or moved cannot be set")
+	case e.Rename != "":
+		return d.rename(e.About, e.Rename, in)
+	case e.Move != nil:
+		return d.move(e.About, *e.Move, in)
 	case e.Remove:
 		return d.removeItem(e.About, in)
 	}

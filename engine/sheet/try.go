@@ -17,7 +17,7 @@ func Try(s *Sheet, edits []Edit) (*Sheet, diag.List) {
 	changed := map[string]*Line{}
 	var list diag.List
 	for _, e := range edits {
-		if e.Add != nil || e.Remove || e.Restore {
+		if e.asks() > 0 {
 			list = append(list, diag.Diagnostic{Code: diag.EditUnknown, Severity: diag.Error, About: e.About,
 				Message: "a what-if adds no line and takes none away", Hint: "edit the sheet"})
 			continue
