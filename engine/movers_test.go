@@ -166,6 +166,7 @@ func TestAGuessThatIsNotPicked(t *testing.T) {
 	assert.Equal(t, "Gas", m.Movers[1].Label)
 	assert.Equal(t, "none", m.Movers[1].Total.Shown)
 	assert.Empty(t, m.Movers[1].Guesses[0].Direction)
+	assert.NotContains(t, m.Paragraph, "other", "what does nothing is not counted among those that do")
 }
 
 func TestMoversInMetric(t *testing.T) {

@@ -74,7 +74,13 @@ func moversParagraph(m *Movers) string {
 	} else if len(next) > 1 {
 		text += " After it come " + listed(next) + "."
 	}
-	if rest := len(m.Movers) - named; rest > 0 {
+	rest := 0
+	for _, mover := range m.Movers[named:] {
+		if *mover.Total.Value > 0 {
+			rest++
+		}
+	}
+	if rest > 0 {
 		text += fmt.Sprintf(" The other %s in %s or less.", othersHave(rest), percent(*m.Movers[named].Total.Value))
 	}
 	return text + togetherWords(m)
