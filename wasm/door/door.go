@@ -80,6 +80,8 @@ func (d *Door) handlers() map[string]handler {
 		"source":    d.source,
 		"compare":   d.compare,
 		"flip":      d.flip,
+		"movers":    d.movers,
+		"worth":     d.worth,
 	}
 }
 
