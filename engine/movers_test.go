@@ -128,6 +128,7 @@ func TestMoversOfWhatNeverVaries(t *testing.T) {
 	assert.Empty(t, m.Movers)
 	assert.Len(t, m.Apart, 3)
 	assert.Nil(t, m.Alone.Value)
+	assert.Equal(t, "none", m.Alone.Shown)
 	assert.Equal(t, "Sure is the same in every season: no guess moves it.", m.Paragraph)
 }
 

@@ -17,8 +17,7 @@ const (
 func tellShare(s outcome.Share) Share {
 	out := Share{Value: number(s.Value), Error: number(s.Error), AboutZero: s.AboutZero(), Shown: "about zero"}
 	switch {
-	case out.Value == nil:
-	case s.Value == 0 && s.Error == 0:
+	case out.Value == nil, s.Value == 0 && s.Error == 0:
 		out.Shown = "none"
 		return out
 	case !out.AboutZero:
