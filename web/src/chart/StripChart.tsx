@@ -1,9 +1,9 @@
-import type { Answer } from '../door/protocol.ts'
-import type { Scale } from './scale.ts'
+import type { Shown } from '../door/protocol.ts'
+import type { Scale, Spread } from './scale.ts'
 import { stripOf, stripText } from './strip.ts'
 
 interface Props {
-  answer: Answer
+  answer: Spread & { shown: Pick<Shown, 'low' | 'middle' | 'high'> }
   scale: Scale
   height: number
 }

@@ -31,7 +31,7 @@ export function stripOf(spread: Spread, scale: Scale): Strip | undefined {
 }
 
 /** A strip in words: the same numbers, as the reckoner shows them. */
-export function stripText(shown: Shown): string {
+export function stripText(shown: Pick<Shown, 'low' | 'middle' | 'high'>): string {
   if (shown.low === shown.high) return `${shown.middle} in 8 seasons of 10`
   return `8 seasons of 10 fall between ${shown.low} and ${shown.high}; middle ${shown.middle}`
 }

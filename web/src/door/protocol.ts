@@ -194,6 +194,8 @@ export interface EditSet {
 export interface Edit {
   about: string
   set: EditSet
+  /** Takes back what a scenario says of it, so that it follows the sheet it is taken from. */
+  restore?: boolean
 }
 
 /** What the door answers in place of a result. */

@@ -1,11 +1,14 @@
 import { batch, computed, signal } from '@preact/signals'
 import { Died, type Door } from '../door/door.ts'
 import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, View } from '../door/protocol.ts'
-import { Refused } from '../door/read.ts'
+import { readAnswer, Refused } from '../door/read.ts'
 import { Reckoner } from '../door/reckoner.ts'
 import type { Kept } from '../keep/kept.ts'
 import { putBeside } from './beside.ts'
+import { gather } from './gather.ts'
+import type { PageName } from './pages.ts'
 import { type Round, Rounds } from './queue.ts'
+import { fileNameFor, scenarioText } from './scenario.ts'
 import { chainOf, type ShelfEntry } from './shelf.ts'
 
 /** The sheet on the page. */
@@ -70,6 +73,10 @@ export class App {
   readonly system = signal<System>('as-written')
   readonly notice = signal<Notice | undefined>(undefined)
   readonly unread = signal<Unread | undefined>(undefined)
+  /** The page of the open sheet that is looked at. */
+  readonly page = signal<PageName>('sheet')
+  /** The line whose number is being taken back to where it came from, if any. */
+  readonly explaining = signal<string | undefined>(undefined)
   /** Whether a sheet is being opened. */
   readonly opening = signal(false)
   /** What was typed and is not yet in the sheet, by line. */
@@ -157,6 +164,41 @@ export class App {
   showIn(system: System): void {
     this.system.value = system
     if (this.sheet.value !== undefined) this.#rounds.ask()
+  }
+
+  /**
+   * Asks the reckoner something of the open sheet, once what was typed is in
+   * it, to be answered in the units that are shown. Rejects with Refused or Died.
+   */
+  async ask<T>(method: string, question: object): Promise<T> {
+    await this.idle()
+    try {
+      return readAnswer<T>((await this.#outside.door.call(method, { ...question, system: this.system.value })).json)
+    } catch (reason) {
+      if (reason instanceof Died && this.#outside.door.dead) await this.#revive(reason.message)
+      throw reason
+    } finally {
+      this.progress.value = undefined
+    }
+  }
+
+  /** The texts of every sheet there is to set beside the open one, by file name, each as it was last changed. */
+  async filesAtHand(): Promise<Files> {
+    const shipped = await Promise.all((this.shelf.value ?? []).map((e) => this.#shippedText(e.file)))
+    return gather(Object.fromEntries(shipped.filter((f) => f !== undefined)), this.kept.value, this.sheet.value)
+  }
+
+  /** Takes a scenario from the open sheet, with nothing changed yet, and opens it. Gives its file name, or undefined when it could not be opened. */
+  async takeScenario(title: string): Promise<string | undefined> {
+    const sheet = this.sheet.value
+    if (sheet === undefined) return undefined
+    await this.idle()
+    const files = await this.filesAtHand()
+    const name = fileNameFor(title, Object.keys(files))
+    const text = scenarioText(sheet.name, title)
+    if (!(await this.#open({ name, files: { ...files, [name]: text }, shipped: false, changed: true }))) return undefined
+    await this.#keep()
+    return name
   }
 
   /** Fetches the list of defined functions, once. */

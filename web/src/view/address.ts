@@ -1,10 +1,11 @@
 import type { App } from '../state/app.ts'
+import { type PageName, pageNames } from '../state/pages.ts'
 
 const before = '#sheet/'
 
-/** The address, within the page, of a sheet by file name. */
-export function addressOf(name: string): string {
-  return before + encodeURIComponent(name)
+/** The address, within the page, of a sheet by file name, and of one of its pages. */
+export function addressOf(name: string, page: PageName = 'sheet'): string {
+  return before + encodeURIComponent(name) + (page === 'sheet' ? '' : `/${page}`)
 }
 
 /** The address of the list of sheets. */
@@ -14,10 +15,17 @@ export const shelfAddress = '#sheets'
 export function sheetIn(address: string): string | undefined {
   if (!address.startsWith(before)) return undefined
   try {
-    return decodeURIComponent(address.slice(before.length))
+    return decodeURIComponent(address.slice(before.length).split('/')[0] ?? '')
   } catch {
     return undefined
   }
+}
+
+/** The page of the open sheet that an address names: the sheet itself when it names none there is. */
+export function pageIn(address: string): PageName {
+  if (!address.startsWith(before)) return 'sheet'
+  const named = address.slice(before.length).split('/')[1]
+  return pageNames.find((page) => page === named) ?? 'sheet'
 }
 
 /**
@@ -30,6 +38,7 @@ export function followAddress(app: App): void {
   if (location.hash === '' && last !== undefined) history.replaceState(null, '', addressOf(last.name))
   const follow = (): void => {
     const name = sheetIn(location.hash)
+    app.page.value = pageIn(location.hash)
     if (name === undefined) app.close()
     else if (name !== app.sheet.peek()?.name) void app.openNamed(name)
   }
