@@ -176,7 +176,7 @@ func (f *finding) column(x float64) *columns.Column {
 	var c *columns.Column
 	c, f.err = columns.Lower(book.plan).One(f.at, f.seasons, f.first)
 	f.tried++
-	if tell := f.q.Progress; f.err == nil && tell != nil && !tell(min(f.tried, findCells), findCells) {
+	if tell := f.q.Progress; f.err == nil && tell != nil && !tell(min(f.tried, findCells)*f.seasons.N, findCells*f.seasons.N) {
 		f.err = columns.ErrStopped
 	}
 	return c

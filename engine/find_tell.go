@@ -42,7 +42,7 @@ func (f *finding) tell(roots []outcome.Root, trials []outcome.Trial) (*Found, er
 		at := f.value(near.X)
 		found.Nearest = &at
 	}
-	found.Paragraph = paragraphOfFind(found)
+	found.Paragraph = f.wish.paragraph(found)
 	return found, f.err
 }
 

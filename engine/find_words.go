@@ -42,8 +42,23 @@ func spanWords(low, high string) string {
 
 // wishWords says the target: "at least 30 gal in 9 seasons of 10".
 func (f *finding) wishWords(unit units.Unit, to func(float64) float64) string {
-	target := units.Show(to(f.wish.target), unit)
-	return map[string]string{"is": "", "at_least": "at least ", "at_most": "at most "}[f.wish.asked] + target + " " + f.wish.words
+	return f.wish.bound() + units.Show(to(f.wish.target), unit) + " " + f.wish.words
+}
+
+// bound is how the target bounds the outcome.
+func (w wish) bound() string {
+	return map[string]string{"is": "", "at_least": "at least ", "at_most": "at most "}[w.asked]
+}
+
+// gives says what a value gives, in the sense of the wish.
+func (w wish) gives(at FoundAt) string {
+	switch {
+	case at.Reached == nil || w.in == "middle":
+		return at.Shown.Reached
+	case w.in == "share":
+		return w.bound() + at.Shown.Reached + " " + w.words
+	}
+	return at.Shown.Reached + " " + w.words
 }
 
 // answerWords says one answer.
@@ -66,17 +81,17 @@ func answerWords(a FoundAnswer) string {
 	return "at " + from
 }
 
-// paragraphOfFind says the question and its answer in plain words.
-func paragraphOfFind(found *Found) string {
+// paragraph says the question and its answer in plain words.
+func (w wish) paragraph(found *Found) string {
 	limits := spanWords(found.Lowest.Shown.Value, found.Highest.Shown.Value)
 	text := fmt.Sprintf("Wanted: %s, %s. %s: ", lowerFirst(found.Outcome.Label), found.Wish, found.Line.Label)
 	switch n := len(found.Answers); {
 	case found.NoNumber == len(found.Curve):
 		text += fmt.Sprintf("nothing from %s gives a number at all.", limits)
 	case n == 0 && flat(found.Curve):
-		text += fmt.Sprintf("makes no difference as the sheet stands, it gives %s from %s.", found.Nearest.Shown.Reached, limits)
+		text += fmt.Sprintf("makes no difference as the sheet stands, it gives %s from %s.", w.gives(*found.Nearest), limits)
 	case n == 0:
-		text += fmt.Sprintf("nothing from %s does it. Nearest is %s, which gives %s.", limits, found.Nearest.Shown.Value, found.Nearest.Shown.Reached)
+		text += fmt.Sprintf("nothing from %s does it. Nearest is %s, which gives %s.", limits, found.Nearest.Shown.Value, w.gives(*found.Nearest))
 	default:
 		for i, a := range found.Answers {
 			text += joiner(i, n) + a.Sentence
@@ -87,18 +102,27 @@ func paragraphOfFind(found *Found) string {
 		text += fmt.Sprintf(" %d of the %d values tried give no number.", found.NoNumber, len(found.Curve))
 	}
 	if found.Now.Value != nil {
-		text += fmt.Sprintf(" Now it is %s, which gives %s.", found.Now.Shown.Value, found.Now.Shown.Reached)
+		text += fmt.Sprintf(" Now it is %s, which gives %s.", found.Now.Shown.Value, w.gives(found.Now))
 	}
 	return text + howWords(found)
 }
 
 // howWords says how the line was moved when that is not plain.
 func howWords(found *Found) string {
-	switch found.Moved {
-	case "guess":
-		return " The value is the likely one; low and high went along with it."
-	case "formula":
+	switch {
+	case found.Moved == "formula":
 		return " Its formula was set aside to try them."
+	case found.Moved == "guess" && len(found.Answers) == 1:
+		at := found.Answers[0].From
+		if found.Answers[0].EndsLow {
+			at = found.Answers[0].To
+		}
+		if at.Shown.Guess != "" {
+			return fmt.Sprintf(" The value is the likely one; low and high went along with it, here to %s.", at.Shown.Guess)
+		}
+	}
+	if found.Moved == "guess" {
+		return " The value is the likely one; low and high went along with it."
 	}
 	return ""
 }
