@@ -24,13 +24,15 @@ func (b *Book) Reckon(o Options) (*Reckoning, error) {
 	if err != nil {
 		return nil, err
 	}
-	return b.tell(found, seasons, o.System), nil
+	return b.tell(found, seasons, o.System, o.Told), nil
 }
 
 // findings are the numbers of a reckoning before they are put in words, by slot.
 type findings struct {
 	summaries  []*outcome.Summary // nil where a slot cannot be reckoned
 	met        []*float64
+	dots       [][]float64       // of headlines; nil for others
+	columns    []*columns.Column // nil when none were kept
 	warnings   diag.List
 	worked, of int
 }
@@ -44,7 +46,7 @@ func (b *Book) reckon(s columns.Seasons, progress func(done, total int) bool) (*
 		return nil, err
 	}
 	f := b.newFindings()
-	f.worked, f.of = r.result.Worked, r.result.Of
+	f.worked, f.of, f.columns = r.result.Worked, r.result.Of, r.result.Columns
 	for i, c := range r.result.Columns {
 		if c == nil {
 			continue
@@ -52,6 +54,9 @@ func (b *Book) reckon(s columns.Seasons, progress func(done, total int) bool) (*
 		summary := r.summary(c)
 		f.summaries[i] = &summary
 		f.met[i] = b.met(i, c, s.N)
+		if b.plan.Slots[i].Line.Headline != nil {
+			f.dots[i] = r.dots(c)
+		}
 		f.warnings = append(f.warnings, outcome.Warn(b.plan.Slots[i], c.Warnings, s.N)...)
 	}
 	return f, nil
@@ -59,7 +64,7 @@ func (b *Book) reckon(s columns.Seasons, progress func(done, total int) bool) (*
 
 func (b *Book) newFindings() *findings {
 	n := len(b.plan.Slots)
-	return &findings{summaries: make([]*outcome.Summary, n), met: make([]*float64, n)}
+	return &findings{summaries: make([]*outcome.Summary, n), met: make([]*float64, n), dots: make([][]float64, n)}
 }
 
 // met is the share of seasons in which a line with a goal meets it.

@@ -10,6 +10,7 @@ import (
 type run struct {
 	result    *columns.Result
 	summaries map[*columns.Column]outcome.Summary
+	twenties  map[*columns.Column][]float64
 	scratch   []float64
 }
 
@@ -17,18 +18,22 @@ type run struct {
 // whatever still holds. s.N is at most columns.MostKept.
 func (b *Book) run(s columns.Seasons, progress func(done, total int) bool) (*run, error) {
 	var before *columns.Result
-	known := map[*columns.Column]outcome.Summary{}
+	last := &run{}
 	if b.last != nil {
-		before, known = b.last.result, b.last.summaries
+		last = b.last
+		before = last.result
 	}
 	result, err := columns.Lower(b.plan).Run(s, before, progress)
 	if err != nil {
 		return nil, err
 	}
-	next := &run{result: result, summaries: map[*columns.Column]outcome.Summary{}, scratch: make([]float64, s.N)}
+	next := &run{result: result, summaries: map[*columns.Column]outcome.Summary{}, twenties: map[*columns.Column][]float64{}, scratch: make([]float64, s.N)}
 	for _, c := range result.Columns {
-		if summary, ok := known[c]; ok && c != nil {
+		if summary, ok := last.summaries[c]; ok && c != nil {
 			next.summaries[c] = summary
+		}
+		if dots, ok := last.twenties[c]; ok && c != nil {
+			next.twenties[c] = dots
 		}
 	}
 	b.last = next
@@ -48,6 +53,21 @@ func (r *run) summary(c *columns.Column) outcome.Summary {
 	}
 	r.summaries[c] = s
 	return s
+}
+
+// dots are twenty seasons that stand for a column's, once. A column that comes to
+// no number in any season has none.
+func (r *run) dots(c *columns.Column) []float64 {
+	if dots, ok := r.twenties[c]; ok {
+		return dots
+	}
+	values := c.Values
+	if c.Steady {
+		values = []float64{c.Value}
+	}
+	dots := outcome.Twenty(values, r.scratch)
+	r.twenties[c] = dots
+	return dots
 }
 
 // at is the column of a line or cell; nil when it is not there or cannot be

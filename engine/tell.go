@@ -16,12 +16,26 @@ import (
 // fewer than ten stand beyond either end of a range.
 const fewSeasons = 100
 
-// tell puts findings into answers.
-func (b *Book) tell(f *findings, s columns.Seasons, system units.System) *Reckoning {
-	r := &Reckoning{Title: b.sheet.Title, Seasons: s.N, Seed: s.Seed, Warnings: f.warnings, Worked: f.worked, Of: f.of}
+// tell puts findings into answers: all of them, or those that told does not have.
+func (b *Book) tell(f *findings, s columns.Seasons, system units.System, told *Reckoning) *Reckoning {
+	r := &Reckoning{Title: b.sheet.Title, Seasons: s.N, Seed: s.Seed, Warnings: f.warnings, Worked: f.worked, Of: f.of,
+		Lines: []Answer{}, basis: basis{b.plan, f.columns, system}}
 	likely := outcome.AtLikely(b.plan)
+	same := r.basis.sameAs(told)
+	r.Changed = same != nil
+	var headlines []Answer
 	b.eachSlot(func(i int, chapter string) {
-		r.Lines = append(r.Lines, b.answer(i, chapter, f, likely[i], system))
+		known := same != nil && same(i)
+		if known && b.plan.Slots[i].Line.Headline == nil {
+			return
+		}
+		a := b.answer(i, chapter, f, likely[i], system)
+		if a.Headline {
+			headlines = append(headlines, a)
+		}
+		if !known {
+			r.Lines = append(r.Lines, a)
+		}
 	})
 	if s.N < fewSeasons {
 		r.Warnings = append(r.Warnings, diag.Diagnostic{Code: diag.FewSeasons, Severity: diag.Warning,
@@ -32,7 +46,7 @@ func (b *Book) tell(f *findings, s columns.Seasons, system units.System) *Reckon
 	}
 	r.Warnings.Sort()
 	r.Cautions = b.cautions()
-	r.Paragraph = paragraph(r)
+	r.Paragraph = paragraph(headlines, len(r.Warnings))
 	return r
 }
 
@@ -69,6 +83,14 @@ func (b *Book) answer(i int, chapter string, f *findings, likely float64, system
 	if s := f.summaries[i]; s != nil && s.N > 0 {
 		a.Mean, a.P05, a.P10 = number(convert(s.Mean)), number(convert(s.P05)), number(convert(s.P10))
 		a.P50, a.P90, a.P95 = number(convert(s.P50)), number(convert(s.P90)), number(convert(s.P95))
+	}
+	if f.dots != nil {
+		for _, x := range f.dots[i] {
+			a.Dots = append(a.Dots, convert(x))
+			if goal := goalOf(line); goal != nil {
+				a.GoalDots = append(a.GoalDots, meets(goal, x))
+			}
+		}
 	}
 	a.Shown = Shown{Likely: show(a.AtLikely, unit), Low: show(a.P10, unit), Middle: show(a.P50, unit), High: show(a.P90, unit), Mean: show(a.Mean, unit)}
 	if goal := goalOf(line); goal != nil {

@@ -16,6 +16,9 @@ type Options struct {
 	// Progress, when not nil, is told how many seasons of how many are done, and
 	// stops the reckoning by answering false.
 	Progress func(done, total int) bool
+	// Told is a reckoning that was told already, or nil. Lines that come to the
+	// same are then left out of the new one, which says so in Changed.
+	Told *Reckoning
 }
 
 // Reckoning is what all the drawn seasons say about every line.
@@ -33,6 +36,11 @@ type Reckoning struct {
 	// others of Of were taken over from the one before.
 	Worked int `json:"worked"`
 	Of     int `json:"of"`
+	// Changed says that Lines are only those that differ from Options.Told.
+	Changed bool `json:"changed,omitempty"`
+
+	// basis is what Lines were told from, all of them.
+	basis basis
 }
 
 // Answer is what the seasons say about one line. Numbers are in Unit and nil
@@ -56,6 +64,11 @@ type Answer struct {
 	// Goal is the goal in words; GoalMet the share of seasons that meet it.
 	Goal    string   `json:"goal,omitempty"`
 	GoalMet *float64 `json:"goal_met"`
+	// Dots are twenty seasons that stand for all, from the lowest: a headline's
+	// percentiles 2.5, 7.5, … 97.5. Each is as likely as the others.
+	Dots []float64 `json:"dots,omitempty"`
+	// GoalDots says which of Dots meet the goal, when there is one.
+	GoalDots []bool `json:"goal_dots,omitempty"`
 	// Choice is the name a choice line stands at.
 	Choice string `json:"choice,omitempty"`
 	// Table, Row and Column are set for a table's cell.

@@ -31,10 +31,10 @@ func seasonsOfTen(share *float64) string {
 
 // paragraph says the headline lines in plain words: the middle season, the bad
 // season in 10, and how often the goals are met.
-func paragraph(r *Reckoning) string {
+func paragraph(headlines []Answer, warnings int) string {
 	var middle, bad, goals []string
-	for _, a := range r.Lines {
-		if !a.Headline || a.P50 == nil {
+	for _, a := range headlines {
+		if a.P50 == nil {
 			continue
 		}
 		label := lowerFirst(a.Label)
@@ -57,7 +57,7 @@ func paragraph(r *Reckoning) string {
 			text = append(text, part.lead+strings.Join(part.list, "; ")+".")
 		}
 	}
-	if n := len(r.Warnings); n > 0 && len(text) > 0 {
+	if n := warnings; n > 0 && len(text) > 0 {
 		text = append(text, fmt.Sprintf("There %s to read first.", areWarnings(n)))
 	}
 	return strings.Join(text, " ")
