@@ -8,10 +8,9 @@ import (
 )
 
 var (
-	// numberForm is a number as people write one: a sign, groups of digits, and
-	// then perhaps a fraction such as 1/2.
-	numberForm = regexp.MustCompile(`^([-+−]?)\s*(\d[\d., '’]*|[.,]\d+)(e[-+]?\d+)?(?:\s*(\d+)\s*/\s*(\d+))?`)
-	fraction   = regexp.MustCompile(`^([-+−]?)\s*(\d+)\s*/\s*(\d+)`)
+	// numberForm is a number as people write one: a sign and groups of digits.
+	numberForm = regexp.MustCompile(`^([-+−]?)\s*(\d[\d., '’]*|[.,]\d+)(e[-+]?\d+)?`)
+	fraction   = regexp.MustCompile(`^([-+−]?)\s*(?:(\d+)\s+)?(\d+)\s*/\s*(\d+)`)
 	groups     = regexp.MustCompile(`^\d{1,3}([ '’]\d{3})+([.,]\d+)?$|^\d{1,3}(,\d{3})+(\.\d*)?$|^\d{1,3}(\.\d{3})(\.\d{3})+(,\d*)?$|^\d{1,3}(\.\d{3})+,\d*$`)
 )
 
@@ -34,7 +33,7 @@ func ReadNumber(text string) (x float64, rest string, ok bool) {
 	if !ok {
 		return 0, "", false
 	}
-	rest = before + strings.TrimSpace(text[n:])
+	rest = before + strings.Trim(text[n:], " .")
 	// A second number makes it a range or a date.
 	if strings.ContainsAny(rest, "0123456789") && !strings.ContainsAny(rest, "²³") && !strings.Contains(rest, "ft2") {
 		return 0, "", false
@@ -44,8 +43,9 @@ func ReadNumber(text string) (x float64, rest string, ok bool) {
 
 func numberAt(text string) (x float64, n int, ok bool) {
 	if m := fraction.FindStringSubmatch(text); m != nil {
-		x, ok = ratio(m[2], m[3])
-		return signed(x, m[1]), len(m[0]), ok
+		whole, okWhole := grouped("0" + m[2])
+		part, okPart := ratio(m[3], m[4])
+		return signed(whole+part, m[1]), len(m[0]), okWhole && okPart
 	}
 	m := numberForm.FindStringSubmatch(text)
 	if m == nil {
@@ -53,12 +53,8 @@ func numberAt(text string) (x float64, n int, ok bool) {
 	}
 	digits := strings.TrimRight(m[2], "., '’")
 	n = len(m[0])
-	if m[3] == "" && m[4] == "" {
+	if m[3] == "" {
 		n = len(m[1]) + strings.Index(text[len(m[1]):], digits) + len(digits)
-	}
-	// A whole number and a fraction: 1 1/2 is read as the digits "1 1" and "/2".
-	if m[4] != "" {
-		return mixed(m)
 	}
 	x, ok = grouped(digits)
 	if ok && m[3] != "" {
@@ -66,13 +62,6 @@ func numberAt(text string) (x float64, n int, ok bool) {
 		x, ok = x*power, err == nil
 	}
 	return signed(x, m[1]), n, ok && !math.IsInf(x, 0)
-}
-
-// mixed is a whole and a fraction, as in 1 1/2.
-func mixed(m []string) (x float64, n int, ok bool) {
-	whole, okWhole := grouped(strings.TrimSpace(m[2]))
-	part, okPart := ratio(m[4], m[5])
-	return signed(whole+part, m[1]), len(m[0]), okWhole && okPart && strings.HasSuffix(m[2], " ")
 }
 
 func ratio(over, under string) (float64, bool) {
