@@ -16,6 +16,10 @@ import (
 type Door struct {
 	book  *engine.Book
 	aside aside
+	// tried is a what-if on book, shown in its place; nil when there is none.
+	tried *engine.Book
+	// told is the reckoning that was told last.
+	told *engine.Reckoning
 	// Progress, when not nil, is told how far a long reckoning is.
 	Progress func(done, total int)
 }
@@ -78,6 +82,9 @@ func (d *Door) handlers() map[string]handler {
 		"explain":   d.explain,
 		"functions": d.functions,
 		"source":    d.source,
+		"try":       d.try,
+		"shape":     d.shape,
+		"formula":   d.formula,
 		"compare":   d.compare,
 		"flip":      d.flip,
 		"movers":    d.movers,

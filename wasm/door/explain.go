@@ -20,6 +20,6 @@ func (d *Door) explain(payload []byte) (any, []byte, error) {
 	}
 	o := engine.ExplainOptions{Season: call.Season, Depth: call.Depth,
 		Options: engine.Options{Seasons: call.Seasons, Seed: call.Seed, System: system(call.System)}}
-	answer, err := d.book.Explain(call.ID, o)
+	answer, err := d.shown().Explain(call.ID, o)
 	return answer, nil, err
 }

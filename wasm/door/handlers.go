@@ -40,7 +40,8 @@ func (d *Door) open(payload []byte) (any, []byte, error) {
 	if book == nil {
 		return d.kept(list), nil, nil
 	}
-	d.book = book
+	d.settle(book)
+	d.told = nil
 	return viewed{View: book.View()}, nil, nil
 }
 
@@ -74,7 +75,7 @@ func (d *Door) edit(payload []byte) (any, []byte, error) {
 		}
 		book = next
 	}
-	d.book = book
+	d.settle(book)
 	return viewed{View: book.View()}, nil, nil
 }
 
@@ -83,6 +84,8 @@ func (d *Door) reckon(payload []byte) (any, []byte, error) {
 		Seasons int     `json:"seasons"`
 		Seed    *uint64 `json:"seed"`
 		System  string  `json:"system"`
+		// Changed asks for those lines only that differ from what was told last.
+		Changed bool `json:"changed"`
 	}
 	if err := read(payload, &call); err != nil {
 		return nil, nil, err
@@ -91,11 +94,18 @@ func (d *Door) reckon(payload []byte) (any, []byte, error) {
 		return nil, nil, err
 	}
 	o := engine.Options{Seasons: call.Seasons, Seed: call.Seed, System: system(call.System)}
+	if call.Changed {
+		o.Told = d.told
+	}
 	if d.Progress != nil {
 		o.Progress = func(done, total int) bool { d.Progress(done, total); return true }
 	}
-	r, err := d.book.Reckon(o)
-	return r, nil, err
+	r, err := d.shown().Reckon(o)
+	if err != nil {
+		return nil, nil, err
+	}
+	d.told = r
+	return r, nil, nil
 }
 
 func system(name string) units.System {
@@ -119,7 +129,7 @@ func (d *Door) column(payload []byte) (any, []byte, error) {
 	if err := d.needBook(); err != nil {
 		return nil, nil, err
 	}
-	values, err := d.book.Column(call.ID)
+	values, err := d.shown().Column(call.ID)
 	if err != nil {
 		return nil, nil, err
 	}
