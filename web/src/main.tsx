@@ -1,6 +1,7 @@
 import { render } from 'preact'
 import { Door, type WorkerLike } from './door/door.ts'
 import { Keeper } from './keep/kept.ts'
+import { otherWindows } from './keep/windows.ts'
 import { App } from './state/app.ts'
 import { AppContext } from './view/context.ts'
 import { Page } from './view/Page.tsx'
@@ -16,6 +17,7 @@ const door = new Door(
 const app = new App({
   door,
   keep: new Keeper(),
+  windows: otherWindows(),
   async fetchText(path) {
     const response = await fetch(beside(path))
     if (!response.ok) throw new Error(`${path} answered ${response.status}`)

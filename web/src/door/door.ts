@@ -33,7 +33,7 @@ interface Waiting {
  */
 export class Door {
   readonly #hire: () => WorkerLike
-  readonly #start: StartMessage
+  #start: StartMessage
   readonly #waiting = new Map<number, Waiting>()
   #worker: WorkerLike | undefined
   #ready = Promise.resolve()
@@ -84,6 +84,7 @@ export class Door {
 
   #hear(message: FromWorker): void {
     if (message.kind === 'died') this.#bury(message.reason)
+    if (message.kind === 'compiled') this.#start = { ...this.#start, module: message.module }
     if (message.kind === 'progress') this.onprogress(message.done, message.total)
     if (message.kind !== 'answer') return
     const waiting = this.#waiting.get(message.id)

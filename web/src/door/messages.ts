@@ -3,6 +3,8 @@ export interface StartMessage {
   kind: 'start'
   loader: string
   reckoner: string
+  /** The reckoner as compiled before, so that starting it again is quick. */
+  module?: WebAssembly.Module
 }
 
 export interface CallMessage {
@@ -16,6 +18,8 @@ export type ToWorker = StartMessage | CallMessage
 
 export type FromWorker =
   | { kind: 'ready' }
+  /** The reckoner is compiled; it may be handed to a later worker. */
+  | { kind: 'compiled'; module: WebAssembly.Module }
   | { kind: 'answer'; id: number; json: string; bytes?: Uint8Array }
   /** How many of the seasons of the present reckoning are drawn. */
   | { kind: 'progress'; done: number; total: number }

@@ -32,20 +32,22 @@ scope.onmessage = (event) => {
 async function start(message: StartMessage): Promise<void> {
   await import(/* @vite-ignore */ message.loader)
   const go = new scope.Go()
-  const instance = await instantiate(message.reckoner, go.importObject)
+  const module = message.module ?? (await compile(message.reckoner))
+  if (message.module === undefined) scope.postMessage({ kind: 'compiled', module })
+  const instance = await WebAssembly.instantiate(module, go.importObject)
   scope.thawbookProgress = (done, total) => scope.postMessage({ kind: 'progress', done, total })
   scope.thawbookReady = () => scope.postMessage({ kind: 'ready' })
   await go.run(instance)
   died('it ended')
 }
 
-async function instantiate(url: string, imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+async function compile(url: string): Promise<WebAssembly.Module> {
   const response = await fetch(url)
   if (!response.ok) throw new Error(`${url} answered ${response.status}`)
   const type = response.headers.get('Content-Type') ?? ''
-  if (type.startsWith('application/wasm')) return (await WebAssembly.instantiateStreaming(response, imports)).instance
+  if (type.startsWith('application/wasm')) return WebAssembly.compileStreaming(response)
   // Some plain hosts do not know the type, and streaming insists on it.
-  return (await WebAssembly.instantiate(await response.arrayBuffer(), imports)).instance
+  return WebAssembly.compile(await response.arrayBuffer())
 }
 
 function died(reason: unknown): void {

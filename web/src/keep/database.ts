@@ -1,5 +1,5 @@
 /** The little of IndexedDB that the page needs: one store of values by name. Every promise rejects when the browser keeps nothing (a private window). */
-export class Store<T> {
+export class Store {
   readonly #opened: Promise<IDBDatabase>
   readonly #name: string
 
@@ -16,20 +16,39 @@ export class Store<T> {
   }
 
   /** The value kept under a key, or undefined. */
-  async get(key: string): Promise<T | undefined> {
-    return this.#ask<T | undefined>('readonly', (store) => store.get(key) as IDBRequest<T | undefined>)
+  async get(key: string): Promise<unknown> {
+    return this.#ask('readonly', (store) => store.get(key))
   }
 
-  async put(key: string, value: T): Promise<void> {
-    await this.#ask('readwrite', (store) => store.put(value, key))
+  /**
+   * Looks at what is kept under a key and puts something in its place, with
+   * nothing between the two, whichever window asks. `undefined` from `next`
+   * leaves what is there.
+   */
+  async change(key: string, next: (old: unknown) => unknown): Promise<void> {
+    await this.#ask('readwrite', (store) => {
+      const request: IDBRequest<unknown> = store.get(key)
+      request.onsuccess = () => {
+        const value = next(request.result)
+        if (value !== undefined) store.put(value, key)
+      }
+      return request
+    })
   }
 
   async remove(key: string): Promise<void> {
     await this.#ask('readwrite', (store) => store.delete(key))
   }
 
-  async all(): Promise<T[]> {
-    return this.#ask<T[]>('readonly', (store) => store.getAll() as IDBRequest<T[]>)
+  /** Every key with its value. */
+  async entries(): Promise<[string, unknown][]> {
+    let keys: IDBValidKey[] = []
+    const values = await this.#ask('readonly', (store): IDBRequest<unknown[]> => {
+      const request = store.getAllKeys()
+      request.onsuccess = () => (keys = request.result)
+      return store.getAll()
+    })
+    return values.map((value, i) => [String(keys[i]), value])
   }
 
   async #ask<R>(mode: IDBTransactionMode, what: (store: IDBObjectStore) => IDBRequest<R>): Promise<R> {

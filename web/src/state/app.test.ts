@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { Door } from '../door/door.ts'
 import { FakeWorker } from '../door/fake.ts'
-import type { Kept } from '../keep/kept.ts'
+import { nextKept, type Kept, type Put } from '../keep/kept.ts'
+import type { News, Windows } from '../keep/windows.ts'
 import { App, type Keeping } from './app.ts'
 
 const text = (title: string, taps: number): string => JSON.stringify({ title, taps })
@@ -17,15 +18,21 @@ const shipped: Record<string, string> = {
 
 class KeepInMemory implements Keeping {
   readonly sheets = new Map<string, Kept>()
-  put(kept: Kept): Promise<void> {
-    this.sheets.set(kept.name, kept)
-    return Promise.resolve()
+  put(kept: Kept): Promise<Put> {
+    const next = nextKept(kept, this.sheets.get(kept.name))
+    if (next !== undefined) this.sheets.set(kept.name, next)
+    return Promise.resolve(next?.version)
   }
   get(name: string): Promise<Kept | undefined> {
     return Promise.resolve(this.sheets.get(name))
   }
-  forget(name: string): Promise<void> {
+  forget(name: string): Promise<unknown> {
+    const had = this.sheets.get(name)
     this.sheets.delete(name)
+    return Promise.resolve(had)
+  }
+  restore(name: string, value: unknown): Promise<void> {
+    this.sheets.set(name, value as Kept)
     return Promise.resolve()
   }
   all(): Promise<Kept[]> {
@@ -33,14 +40,10 @@ class KeepInMemory implements Keeping {
   }
 }
 
-const keepsNothing: Keeping = {
-  put: () => Promise.reject(new Error('private')),
-  get: () => Promise.reject(new Error('private')),
-  forget: () => Promise.reject(new Error('private')),
-  all: () => Promise.reject(new Error('private')),
-}
+const none = (): Promise<never> => Promise.reject(new Error('private'))
+const keepsNothing: Keeping = { put: none, get: none, forget: none, restore: none, all: none }
 
-async function bench(keep: Keeping = new KeepInMemory()) {
+async function bench(keep: Keeping = new KeepInMemory(), windows: Windows = { tell: () => undefined, onnews: () => undefined }) {
   const workers: FakeWorker[] = []
   const door = new Door(() => {
     const worker = new FakeWorker()
@@ -50,6 +53,7 @@ async function bench(keep: Keeping = new KeepInMemory()) {
   const app = new App({
     door,
     keep,
+    windows,
     fetchText: (path) => (shipped[path] === undefined ? Promise.reject(new Error('404')) : Promise.resolve(shipped[path])),
     soon: (begin) => queueMicrotask(begin),
     now: () => 1000,
@@ -116,7 +120,7 @@ describe('opening', () => {
 
   it('offers the shipped sheet when the kept one can no longer be read', async () => {
     const keep = new KeepInMemory()
-    await keep.put({ name: 'a.yaml', title: 'A', files: { 'a.yaml': 'of another form' }, at: 0, shipped: true })
+    await keep.put({ name: 'a.yaml', title: 'A', files: { 'a.yaml': 'of another form' }, at: 0, shipped: true, version: 0 })
     const { app, open } = await bench(keep)
     await open('a.yaml')
     expect(app.unread.value).toMatchObject({ name: 'a.yaml', shipped: true })
@@ -280,5 +284,111 @@ describe('a reckoner that dies', () => {
     await app.idle()
     expect(app.givenUp).toBe(false)
     expect(app.reckoning.value?.paragraph).toBe('140 taps')
+  })
+})
+
+describe('two windows on one sheet', () => {
+  /** Two pages over one store, each told what the other tells. */
+  async function two() {
+    const keep = new KeepInMemory()
+    const wires: Windows[] = []
+    const wire = (): Windows => {
+      const mine: Windows = {
+        tell: (news: News) => wires.filter((w) => w !== mine).forEach((w) => w.onnews(news)),
+        onnews: () => undefined,
+      }
+      wires.push(mine)
+      return mine
+    }
+    return { keep, one: await bench(keep, wire()), other: await bench(keep, wire()) }
+  }
+  const textOf = (keep: KeepInMemory, name: string): string | undefined => keep.sheets.get(name)?.files[name]
+
+  it('hear of each other, and the second shows what the first did', async () => {
+    const { one, other } = await two()
+    await one.open('a.yaml')
+    await other.open('a.yaml')
+    await one.setTaps(150)
+    expect(one.app.ledger.elsewhere.value).toBeUndefined()
+    expect(other.app.ledger.elsewhere.value?.name).toBe('a.yaml')
+    await other.open('a.yaml')
+    expect(other.app.ledger.elsewhere.value).toBeUndefined()
+    expect(other.app.reckoning.value?.paragraph).toBe('150 taps')
+    await other.setTaps(151)
+    expect(other.app.sheet.value?.name).toBe('a.yaml')
+  })
+
+  it('lose nothing when both change it', async () => {
+    const { keep, one, other } = await two()
+    await one.open('a.yaml')
+    await other.open('a.yaml')
+    await one.setTaps(150)
+    await other.setTaps(90)
+    expect(other.app.sheet.value).toMatchObject({ name: 'a-2.yaml', shipped: false })
+    expect(other.app.notice.value?.text).toContain('kept as “a-2.yaml”')
+    await other.setTaps(91)
+    await one.setTaps(152)
+    expect([textOf(keep, 'a.yaml'), textOf(keep, 'a-2.yaml')]).toEqual([text('A', 152), text('A', 91)])
+    expect(one.app.kept.value.map((k) => k.name).sort()).toEqual(['a-2.yaml', 'a.yaml'])
+  })
+
+  it('may part at once', async () => {
+    const { keep, one, other } = await two()
+    await one.open('a.yaml')
+    await other.open('a.yaml')
+    await one.setTaps(150)
+    await other.app.ledger.keepBoth()
+    expect([textOf(keep, 'a.yaml'), textOf(keep, 'a-2.yaml')]).toEqual([text('A', 150), text('A', 140)])
+    expect(other.app.ledger.elsewhere.value).toBeUndefined()
+  })
+
+  it('see it on waking, though nothing was heard', async () => {
+    const keep = new KeepInMemory()
+    const one = await bench(keep)
+    const other = await bench(keep)
+    await one.open('a.yaml')
+    await other.open('a.yaml')
+    await one.setTaps(150)
+    expect(other.app.ledger.elsewhere.value).toBeUndefined()
+    await other.app.ledger.lookAround()
+    expect(other.app.ledger.elsewhere.value?.name).toBe('a.yaml')
+  })
+})
+
+describe('a file of a name that is kept', () => {
+  it('opens beside it when it says something else, and in it when it says the same', async () => {
+    const keep = new KeepInMemory()
+    const { app } = await bench(keep)
+    for (const taps of [1, 2, 1]) {
+      await app.openFile('mine.yaml', text('Mine', taps))
+      await app.idle()
+    }
+    expect([...keep.sheets.keys()]).toEqual(['mine.yaml', 'mine-2.yaml'])
+    expect(app.sheet.value?.name).toBe('mine.yaml')
+  })
+})
+
+describe('a reckoning that is stopped', () => {
+  it('leaves the sheet with its change, and says that nothing was drawn', async () => {
+    const { app, worker, workers, open, setTaps } = await bench()
+    await open('a.yaml')
+    app.progress.subscribe((now) => now && app.sheet.value?.view.source.includes('77') && app.stop())
+    await setTaps(77)
+    expect(workers).toHaveLength(2)
+    expect(app.stopped.value).toBe(true)
+    expect(app.notice.value).toBeUndefined()
+    expect(app.reckoning.value?.paragraph).toBe('140 taps')
+    expect(worker().calls.map((c) => c.method)).toEqual(['open'])
+  })
+
+  it('can be asked for again', async () => {
+    const { app, open, setTaps } = await bench()
+    await open('a.yaml')
+    const stop = app.progress.subscribe((now) => now && app.stop())
+    await setTaps(77)
+    stop()
+    app.reckonAgain()
+    await app.idle()
+    expect([app.stopped.value, app.reckoning.value?.paragraph]).toEqual([false, '77 taps'])
   })
 })

@@ -1,70 +1,29 @@
 import { batch, computed, signal } from '@preact/signals'
-import { Died, type Door } from '../door/door.ts'
+import { Died } from '../door/door.ts'
 import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, View } from '../door/protocol.ts'
 import { readAnswer, Refused } from '../door/read.ts'
 import { Reckoner } from '../door/reckoner.ts'
-import type { Kept } from '../keep/kept.ts'
+import { isKept } from '../keep/kept.ts'
 import { putBeside } from './beside.ts'
 import { gather } from './gather.ts'
+import type { Notice, OpenSheet, Outside, Unread } from './kinds.ts'
+import { Ledger } from './ledger.ts'
 import type { PageName } from './pages.ts'
 import { type Round, Rounds } from './queue.ts'
 import { fileNameFor, scenarioText } from './scenario.ts'
 import { chainOf, type ShelfEntry } from './shelf.ts'
 
-/** The sheet on the page. */
-export interface OpenSheet {
-  name: string
-  files: Files
-  shipped: boolean
-  view: View
-  /** Whether it differs from the shipped sheet, or was opened from a file. */
-  changed: boolean
-  /** What was wrong with the last change, when it was not taken. */
-  refused: readonly Diagnostic[]
-}
-
-/** A sheet that could not be read, and why. */
-export interface Unread {
-  name: string
-  diagnostics: readonly Diagnostic[]
-  /** Whether the shipped sheet of that name may be opened instead. */
-  shipped: boolean
-}
+export type { Keeping, Notice, OpenSheet, Outside, Unread } from './kinds.ts'
 
 type Opening = Pick<OpenSheet, 'name' | 'files' | 'shipped' | 'changed'>
-
-/** Something to tell the person: news passes, trouble asks for something. */
-export interface Notice {
-  tone: 'news' | 'trouble'
-  text: string
-  hint?: string
-}
-
-/** What the page keeps sheets in; rejections mean that nothing can be kept. */
-export interface Keeping {
-  put(kept: Kept): Promise<void>
-  get(name: string): Promise<Kept | undefined>
-  forget(name: string): Promise<void>
-  all(): Promise<Kept[]>
-}
-
-/** What the page's state needs from the world outside it. */
-export interface Outside {
-  door: Door
-  keep: Keeping
-  /** The text of a file beside the page, or a rejection. */
-  fetchText(path: string): Promise<string>
-  /** Calls back when there is time to work: the next animation frame. */
-  soon(begin: () => void): void
-  now(): number
-}
 
 const deathsBorne = 2
 
 /** Everything the page knows, as signals, and everything it can be asked to do. */
 export class App {
   readonly shelf = signal<readonly ShelfEntry[] | undefined>(undefined)
-  readonly kept = signal<readonly Kept[]>([])
+  /** Whether the last reckoning was stopped, so that what is shown is from before it. */
+  readonly stopped = signal(false)
   readonly sheet = signal<OpenSheet | undefined>(undefined)
   readonly reckoning = signal<Reckoning | undefined>(undefined)
   /** How many seasons of the reckoning at work are drawn; undefined when none is. */
@@ -90,9 +49,12 @@ export class App {
     return sheet === undefined ? undefined : putBeside(sheet.view, sheet.refused, this.reckoning.value)
   })
 
+  /** What is kept here, and the page's other windows. */
+  readonly ledger: Ledger
   readonly #outside: Outside
   readonly #reckoner: Reckoner
   readonly #rounds: Rounds
+  #stopping = false
   /** Counts openings, so that what was asked of an earlier sheet is not shown in a later one. */
   #opened = 0
   #deaths = 0
@@ -102,11 +64,12 @@ export class App {
     outside.door.onprogress = (done, total) => (this.progress.value = { done, total })
     this.#reckoner = new Reckoner(outside.door)
     this.#rounds = new Rounds((round) => this.#work(round), outside.soon)
+    this.ledger = new Ledger(outside, this)
   }
 
   /** Fetches the list of shipped sheets and what is kept here. */
   async begin(): Promise<void> {
-    const keptHere = this.#recallAll()
+    const keptHere = this.ledger.recall()
     try {
       this.shelf.value = JSON.parse(await this.#outside.fetchText('scenarios/index.json')) as ShelfEntry[]
     } catch {
@@ -119,25 +82,39 @@ export class App {
   /** Opens a sheet by file name: as it is kept here, or else as it was shipped. */
   async openNamed(name: string): Promise<void> {
     const kept = await this.#outside.keep.get(name).catch(() => undefined)
+    this.ledger.standsOn(name, kept !== undefined && isKept(kept) ? kept.version : 0)
     if (kept === undefined) return this.#openShipped(name)
+    if (!isKept(kept)) {
+      this.notice.value = { tone: 'trouble', text: `“${name}” is kept here in a way this page cannot read.`, hint: 'It is left as it is. It stands at the foot of the list of sheets.' }
+      return
+    }
     await this.#open({ name, files: kept.files, shipped: kept.shipped, changed: true })
   }
 
-  /** Opens a file the person chose. It is kept at once, so that a reload finds it. */
-  async openFile(name: string, text: string): Promise<void> {
+  /**
+   * Opens a file the person chose. It is kept at once, so that a reload finds
+   * it; under another name where a different sheet is kept under its own.
+   */
+  async openFile(file: string, text: string): Promise<void> {
+    const there = await this.#outside.keep.get(file).catch(() => undefined)
+    const same = there !== undefined && isKept(there) && there.files[file] === text
+    const name = there === undefined || same ? file : await this.ledger.free(file)
+    this.ledger.standsOn(name, same ? there.version : 0)
     const shelf = this.shelf.value ?? []
     // It may be taken from any shipped sheet; one text is small, so all go along.
     const others = await Promise.all(shelf.filter((e) => e.file !== name).map((e) => this.#shippedText(e.file)))
     const files = Object.fromEntries([...others.filter((f) => f !== undefined), [name, text]])
     // A shipped sheet saved and opened again is still that sheet with changes.
     const shipped = shelf.some((e) => e.file === name)
-    if (await this.#open({ name, files, shipped, changed: true })) await this.#keep()
+    if (await this.#open({ name, files, shipped, changed: true })) await this.ledger.keep()
   }
 
   /** Forgets what is kept of a shipped sheet and opens it as shipped. */
   async startAgain(name: string): Promise<void> {
     await this.#outside.keep.forget(name).catch(() => undefined)
-    await this.#recallAll()
+    this.ledger.standsOn(name, 0)
+    this.ledger.tell({ name, version: 0 })
+    await this.ledger.recall()
     await this.#openShipped(name)
   }
 
@@ -197,7 +174,7 @@ export class App {
     const name = fileNameFor(title, Object.keys(files))
     const text = scenarioText(sheet.name, title)
     if (!(await this.#open({ name, files: { ...files, [name]: text }, shipped: false, changed: true }))) return undefined
-    await this.#keep()
+    await this.ledger.keep()
     return name
   }
 
@@ -215,6 +192,34 @@ export class App {
     this.#deaths = 0
     this.notice.value = undefined
     await this.#revive('it was asked to')
+  }
+
+  /**
+   * Stops the reckoning at work. Its worker is ended, since nothing can reach
+   * it while it reckons, and the sheet is opened again in another.
+   */
+  async stop(): Promise<void> {
+    if (this.progress.value === undefined) return
+    this.#stopping = true
+    this.stopped.value = this.#rounds.busy
+    this.#outside.door.restart()
+    try {
+      await this.#reopen()
+    } catch (reason) {
+      await this.#revive(wordsOf(reason))
+    } finally {
+      this.#stopping = false
+    }
+  }
+
+  /** Reckons the sheet as it stands. */
+  reckonAgain(): void {
+    this.#rounds.ask()
+  }
+
+  /** The sheets kept here, the last changed first. */
+  get kept(): Ledger['kept'] {
+    return this.ledger.kept
   }
 
   /** Whether the reckoner was given up and waits for `tryAgain`. */
@@ -254,6 +259,8 @@ export class App {
       this.unread.value = undefined
       this.opening.value = true
       this.asked.value = new Map()
+      this.ledger.elsewhere.value = undefined
+      this.stopped.value = false
     })
     try {
       if (this.#outside.door.dead) this.#outside.door.restart()
@@ -295,6 +302,7 @@ export class App {
         else this.#taken(view)
       }
       if (edits.length > 0) this.#refuse(refused)
+      this.stopped.value = false
       const reckoning = await this.#reckoner.reckon(this.system.value)
       if (stale()) return
       this.#deaths = 0
@@ -304,6 +312,8 @@ export class App {
       })
     } catch (reason) {
       if (stale()) return
+      // Stopped on purpose: what stopped it opens the sheet again.
+      if (reason instanceof Died && this.#stopping) return
       if (reason instanceof Died) await this.#revive(reason.message)
       else this.notice.value = reason instanceof Refused ? refusal('', reason) : { tone: 'trouble', text: wordsOf(reason) }
     } finally {
@@ -320,7 +330,7 @@ export class App {
       this.notice.value = undefined
       this.sheet.value = { ...sheet, view, changed: sheet.changed || !same, files: { ...sheet.files, [sheet.name]: view.source } }
     })
-    if (!same) void this.#keep()
+    if (!same) void this.ledger.keep()
   }
 
   #refuse(refused: readonly Diagnostic[]): void {
@@ -361,20 +371,6 @@ export class App {
     if (mine !== this.#opened) return false
     this.sheet.value = { ...sheet, view }
     return true
-  }
-
-  async #keep(): Promise<void> {
-    const sheet = this.sheet.value
-    if (sheet === undefined) return
-    const { name, files, shipped, view } = sheet
-    await this.#outside.keep.put({ name, files, shipped, title: view.title, at: this.#outside.now() }).catch(() => {
-      this.notice.value = { tone: 'trouble', text: 'This browser keeps nothing between visits.', hint: 'Save the sheet to a file before leaving.' }
-    })
-    await this.#recallAll()
-  }
-
-  async #recallAll(): Promise<void> {
-    this.kept.value = await this.#outside.keep.all().catch(() => [])
   }
 }
 
