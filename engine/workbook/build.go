@@ -212,11 +212,23 @@ func (pb *planBuilder) numberCell(i int, part Part) cell {
 
 // shown is the number format of what a slot comes to, wide enough for its range.
 func (pb *planBuilder) shown(i int) string {
+	if n := pb.p.Bound.Slots[i].Expr; n != nil && n.Op == formula.Call && wholes(n.Fn.Name) {
+		return format(pb.p.Bound.Slots[i].Unit, true)
+	}
 	numbers := []float64{pb.p.Likely[i]}
 	if r := pb.p.Ranges[i]; r != nil {
 		numbers = append(numbers, r.Middle)
 	}
 	return format(pb.p.Bound.Slots[i].Unit, false, numbers...)
+}
+
+// wholes says whether a function comes to whole things.
+func wholes(function string) bool {
+	switch function {
+	case "ceil", "floor", "round", "jars_filled", "taps_in_tree":
+		return true
+	}
+	return false
 }
 
 func finite(x float64) any {

@@ -69,17 +69,15 @@ func boilHeat(s *speller, a []piece) piece {
 	sap := s.atom("sugar in the sap, °Bx", a[1])
 	syrup := s.atom("sugar in the syrup, °Bx", a[2])
 	feed := s.atom("the sap as it comes, °F", a[3])
-	pounds := formulaText(multiplying, a[0], "*", gallonWeight, "*", s.density20(sap))
 	middle := formulaText(multiplying, "((", feed, "+212)/2-32)*5/9")
 	warming := formulaText(multiplying, perDegree, "*(1+", sap, "/100*(460-2971+7.5*", middle, ")/4184)*(212-", feed, ")")
-	each := s.apart("BTU to boil a pound of that sap down",
-		formulaText(adding, warming, "+", latentHeat, "*(1-", sap, "/", syrup, ")"))
-	guard := []condition{within(sap, 0, sweetest), above(syrup, 0, sweetest), within(feed, 32, 212)}
-	out := guarded(formulaText(multiplying, pounds, "*", each), guard...)
-	if sap.fixed && syrup.fixed {
-		return out
+	tests := []condition{within(sap, 0, sweetest), above(syrup, 0, sweetest), within(feed, 32, 212)}
+	each := guarded(formulaText(adding, warming, "+", latentHeat, "*(1-", sap, "/", syrup, ")"), tests...)
+	if !sap.fixed || !syrup.fixed {
+		each = call("IF", piece{text: sap.text + "<=" + syrup.text}, each, missing())
 	}
-	return call("IF", piece{text: syrup.text + ">=" + sap.text}, out, missing())
+	each = s.apart("BTU to boil a pound of that sap down", each)
+	return formulaText(multiplying, a[0], "*", gallonWeight, "*", s.density20(sap), "*", each)
 }
 
 func bricksFor(s *speller, a []piece) piece {

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"math"
 	"strings"
 	"unicode/utf8"
 )
@@ -15,7 +16,9 @@ const (
 	heading
 	chapter
 	label
-	wrapped // running text
+	wrapped // running text in a column
+	prose   // running text of its own
+	flat    // text that runs on over what is beside it
 	input   // a number to be changed
 	choice  // a name to be chosen
 	free    // words of the partner's own
@@ -24,7 +27,9 @@ const (
 	held // a formula's number that does not follow
 	small
 	marked // the hidden row
-	care   // a caution or a warning
+	faint  // what only we read, in a chapter's row and elsewhere
+	faintInChapter
+	care // a caution or a warning
 )
 
 // style is one way for a cell to look. Styles are compared with ==.
@@ -96,30 +101,76 @@ func (g *grid) add(cells ...cell) int {
 	return len(g.rows)
 }
 
-// text is a row of one text over the first so many columns, as high as it needs.
+// text is a row of one text over the first so many columns.
 func (g *grid) text(l look, text string, columns int) int {
 	n := g.add(cell{value: text, style: style{look: l}})
-	r := &g.rows[n-1]
-	r.merge = columns
+	g.rows[n-1].merge = columns
 	for range columns - 1 {
-		r.cells = append(r.cells, cell{style: style{look: l}})
-	}
-	wide := 0.0
-	for i := range columns {
-		wide += g.widths[i]
-	}
-	r.height = 15.5 * float64(linesOf(text, wide*0.95))
-	if l == title {
-		r.height = 26
+		g.rows[n-1].cells = append(g.rows[n-1].cells, cell{style: style{look: l}})
 	}
 	return n
+}
+
+// space adds empty rows to stand a picture on, of a height that is known.
+func (g *grid) space(high uint) {
+	for range high/18 + 3 {
+		g.add()
+		g.rows[len(g.rows)-1].height = 15
+	}
+}
+
+// high is how high a row must be for its texts; 0 when they need one line. It is
+// given in the file, because not every program works it out.
+func (g *grid) high(r row) float64 {
+	switch {
+	case r.height > 0 || r.hidden:
+		return r.height
+	case len(r.cells) > 0 && r.cells[0].style.look == title:
+		return 26
+	}
+	lines := 1
+	for i, c := range r.cells {
+		text, ok := c.value.(string)
+		if !ok || !c.style.look.wraps() {
+			continue
+		}
+		wide := g.wide(i)
+		for k := 1; k < r.merge && i == 0; k++ {
+			wide += g.wide(k)
+		}
+		if c.style.look == small {
+			wide *= 1.2
+		}
+		lines = max(lines, linesOf(text, wide*1.12))
+	}
+	if lines == 1 {
+		return 0
+	}
+	return 14.5*float64(lines) + 1
+}
+
+// wide is a column's width in letters; i counts from 0.
+func (g *grid) wide(i int) float64 {
+	if i < len(g.widths) {
+		return g.widths[i]
+	}
+	return 9
+}
+
+// wraps says whether text of that look is broken into lines.
+func (l look) wraps() bool {
+	switch l {
+	case title, chapter, flat, marked, faint, faintInChapter, input, worked, standing, held, choice:
+		return false
+	}
+	return true
 }
 
 // linesOf guesses how many lines a text takes in a column so many letters wide.
 func linesOf(text string, wide float64) int {
 	lines := 0
 	for _, part := range strings.Split(text, "\n") {
-		lines += max(1, int((float64(utf8.RuneCountInString(part))+wide-1)/wide))
+		lines += max(1, int(math.Ceil(float64(utf8.RuneCountInString(part))/wide)))
 	}
 	return min(lines, 24)
 }

@@ -14,7 +14,6 @@ func (b *builder) layCompare() *grid {
 		g.widths = append(g.widths, 16)
 	}
 	g.add(say(title, "The plans side by side"))
-	g.rows[0].height = 26
 	g.add(say(heading, "At the likely numbers, as they are now"), say(heading, "Unit"))
 	for k, pb := range b.plans {
 		g.set(3+k, say(heading, pb.p.Bound.Sheet.Title))
@@ -84,10 +83,9 @@ func (b *builder) comparePictures(g *grid, lines [][]int, top, n int) {
 			categories: address(g.name, place{3, 2}, place{2 + n, 2}),
 			series:     []series{{name: address(g.name, place{1, row}, place{1, row}), values: address(g.name, place{3, row}, place{2 + n, row}), color: "8A5A1F"}}})
 	}
-	for range (min(len(lines), mostPictures) + 1) / 2 * 13 {
-		g.add()
+	if len(lines) > 0 {
+		g.space(uint(min(len(lines), mostPictures)+1) / 2 * 260)
 	}
-	g.add()
 }
 
 func (b *builder) compareRanges(g *grid, lines [][]int) {
@@ -116,8 +114,7 @@ func (b *builder) compareRanges(g *grid, lines [][]int) {
 			}
 		}
 	}
-	g.text(small, b.plans[0].from()+" 8 seasons in 10 fall between low and high.", 2)
-	g.rows[len(g.rows)-1].merge = 0
+	g.add(say(flat, b.plans[0].from()+" 8 seasons in 10 fall between low and high."))
 	g.add()
 }
 

@@ -14,12 +14,12 @@ func (b *builder) layCover() *grid {
 	g := &grid{name: "Start here", widths: []float64{34, 15, 15, 40, 30}}
 	g.text(title, s.Title, coverColumns)
 	if s.About != "" {
-		g.text(wrapped, s.About, coverColumns)
+		g.text(prose, s.About, coverColumns)
 	}
-	g.text(wrapped, "This is a plan for a maple season, made with Thawbook. It works on its own: there is nothing to install and nothing in it reaches outside.", coverColumns)
+	g.text(prose, "This is a plan for a maple season, made with Thawbook. It works on its own: there is nothing to install and nothing in it reaches outside.", coverColumns)
 	if pb.p.Paragraph != "" {
 		g.text(chapter, "The season as reckoned", coverColumns)
-		g.text(wrapped, pb.p.Paragraph, coverColumns)
+		g.text(prose, pb.p.Paragraph, coverColumns)
 		g.text(small, pb.from()+" It stands as it was sent.", coverColumns)
 	}
 	for _, w := range pb.p.Warnings {
@@ -28,7 +28,7 @@ func (b *builder) layCover() *grid {
 	b.coverOutcomes(g, pb)
 	g.text(chapter, "How to use it", coverColumns)
 	for _, line := range b.howTo() {
-		g.text(wrapped, line, coverColumns)
+		g.text(prose, line, coverColumns)
 	}
 	b.coverCautions(g, pb)
 	b.coverStill(g)
@@ -62,9 +62,7 @@ func (b *builder) coverOutcomes(g *grid, pb *planBuilder) {
 	}
 	if p := pb.rangePicture(pb.suffix("Ranges"), place{1, len(g.rows) + 2}); p != nil {
 		g.charts = append(g.charts, *p)
-		for range int(p.height)/20 + 2 {
-			g.add()
-		}
+		g.space(p.height)
 	}
 }
 
@@ -119,7 +117,7 @@ func (b *builder) coverStill(g *grid) {
 				g.text(chapter, "What stands still here", coverColumns)
 				first = false
 			}
-			g.text(wrapped, slot.Line.Label+": "+pb.why[i]+". Its number is the one sent, and does not follow.", coverColumns)
+			g.text(prose, slot.Line.Label+": "+pb.why[i]+". Its number is the one sent, and does not follow.", coverColumns)
 		}
 	}
 }

@@ -7,8 +7,7 @@ func (b *builder) layLayIn() *grid {
 	l := b.in.LayIn
 	g := &grid{name: "Lay in", widths: []float64{36, 14, 14, 14, 14, 14}, freezeRows: 3, repeat: 3}
 	g.add(say(title, "What to lay in"))
-	g.rows[0].height = 26
-	g.add(say(small, "So that it lasts in "+l.Chance+". "+b.plans[0].from()+" It stands as it was sent."))
+	g.add(say(flat, "So that it lasts in "+l.Chance+". "+b.plans[0].from()+" It stands as it was sent."))
 	g.add(say(heading, "Thing"), say(heading, "To get"), say(heading, "Unit"), say(heading, "It takes"), say(heading, "On hand"), say(heading, "Costs"))
 	for _, n := range l.Needs {
 		u, err := units.Parse(n.Unit, b.index.Money)

@@ -39,8 +39,7 @@ func (pb *planBuilder) layPlan() {
 	g := &grid{name: pb.suffix("Plan"), widths: []float64{36, 13, 11, 11, 11, 40, 26, 20, 44}, freezeRows: 3, freezeColumns: 1, repeat: 3, landscape: true}
 	pb.plan = g
 	g.add(say(title, pb.p.Bound.Sheet.Title))
-	g.rows[0].height = 26
-	g.add(say(small, "Change what is coloured. The rest follows, but for the ranges: those stand as they were reckoned."))
+	g.add(say(flat, "Change what is coloured. The rest follows, but for the ranges: those stand as they were reckoned."))
 	g.add(say(heading, "Line"), say(heading, "What it is, or likely"), say(heading, "Unit"), say(heading, "Low"), say(heading, "High"),
 		say(heading, "Note"), say(heading, "Your remark"), say(heading, "Called"), say(heading, "How it is worked out"))
 	marks := make([]cell, 0, planWorking)
@@ -56,8 +55,8 @@ func (pb *planBuilder) layPlan() {
 			i++
 		}
 		for _, t := range c.Tables {
-			g.add(say(small, t.Label+": on the sheet "+pb.suffix("Tables")))
-			g.set(planID, say(small, ours))
+			g.add(say(flat, t.Label+": on the sheet "+pb.suffix("Tables")))
+			g.set(planID, say(faint, ours))
 			i += len(t.Rows) * len(t.Columns)
 		}
 	}
@@ -74,7 +73,7 @@ func (pb *planBuilder) chapterRow(g *grid, text, note string) {
 	if note != "" {
 		g.set(planNote, say(chapter, note))
 	}
-	g.set(planID, say(chapter, ours))
+	g.set(planID, say(faintInChapter, ours))
 }
 
 func (pb *planBuilder) lineRow(g *grid, i int) {

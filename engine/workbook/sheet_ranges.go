@@ -40,8 +40,7 @@ func (pb *planBuilder) layRanges() *grid {
 	g := &grid{name: pb.suffix("Ranges"), widths: []float64{36, 10, 13, 13, 13, 13, 13, 13, 20, 20, 20, 3, 24, 10, 10, 10},
 		freezeRows: 3, freezeColumns: 1, repeat: 3, landscape: true}
 	g.add(say(title, "What the seasons say"))
-	g.rows[0].height = 26
-	g.add(say(small, pb.from()+" 8 seasons in 10 fall between low and high. These numbers stand still; only the column \"Now\" follows your changes."))
+	g.add(say(flat, pb.from()+" 8 seasons in 10 fall between low and high. These numbers stand still; only the column \"Now\" follows your changes."))
 	g.add()
 	for k, text := range []string{"Line", "Unit", "Now", "As sent", "Low", "Middle", "High", "Mean", "Goal", "Met", "Called"} {
 		g.set(k+1, say(heading, text))

@@ -17,7 +17,6 @@ func (pb *planBuilder) layRecords() {
 	g := &grid{name: pb.suffix("Records"), freezeRows: 2, repeat: 2}
 	pb.records = g
 	g.add(say(title, "Records and names"))
-	g.rows[0].height = 26
 	g.add()
 	g.add()
 	g.hide(3)
@@ -98,7 +97,6 @@ func (pb *planBuilder) laySteps() {
 	g := &grid{name: pb.suffix("Steps"), widths: []float64{34, 16, 60}, freezeRows: 2, repeat: 2}
 	pb.stepsGrid = g
 	g.add(say(title, "Steps"))
-	g.rows[0].height = 26
 	g.add(say(heading, "Called"), say(heading, "Comes to"), say(heading, "What it is"))
 	for _, s := range pb.steps {
 		v := pb.values[s.Name]

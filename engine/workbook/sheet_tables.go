@@ -31,9 +31,9 @@ type spread struct {
 // layTable lays one table out; first is the slot of its first cell.
 func (pb *planBuilder) layTable(g *grid, t *sheet.Table, first int) {
 	spreads, next := spreadOf(t)
-	note, remark := next, next+1
-	g.add(say(chapter, t.Label), say(chapter, ours))
-	for column := 3; column <= remark; column++ {
+	remark, note := next, next+1
+	g.add(say(chapter, t.Label), say(faintInChapter, ours))
+	for column := 3; column <= note; column++ {
 		g.set(column, cell{style: style{look: chapter}})
 	}
 	if t.Note != "" {
@@ -131,7 +131,7 @@ func (pb *planBuilder) tableRow(g *grid, t *sheet.Table, r sheet.Row, first int,
 			g.comments = append(g.comments, comment{g.last(s.value), text})
 		}
 	}
-	g.set(note, say(wrapped, r.Note))
+	g.set(note, say(flat, r.Note))
 	g.set(remark, cell{style: style{look: free, format: "@"}})
 }
 

@@ -26,8 +26,9 @@ type piece struct {
 	// fixed says the piece is the number value.
 	fixed bool
 	value float64
-	// name says the piece is a defined name.
-	name bool
+	// name says the piece is a defined name; light that it is one times a number,
+	// as a conversion is, and may be said again without a cell of its own.
+	name, light bool
 }
 
 // Where a formula is cut into steps. The standard allows 8,192 characters and
@@ -86,7 +87,27 @@ func (s *speller) line(slot *formula.Slot) (text, why string) {
 	if slot.Kind == formula.Truth {
 		return "IF(" + p.text + ",1,0)", ""
 	}
-	return p.text, ""
+	return bare(p.text), ""
+}
+
+// bare takes off brackets that stand around the whole of a formula.
+func bare(text string) string {
+	if !strings.HasPrefix(text, "(") || !strings.HasSuffix(text, ")") {
+		return text
+	}
+	depth := 0
+	for i, c := range text[:len(text)-1] {
+		switch c {
+		case '(':
+			depth++
+		case ')':
+			depth--
+		}
+		if depth == 0 && i > 0 {
+			return text
+		}
+	}
+	return text[1 : len(text)-1]
 }
 
 // node spells n, and sets what has grown too long or too deep apart.
@@ -204,7 +225,7 @@ func (s *speller) twoSides(n *formula.Node) piece {
 	if hold == comparing {
 		a = s.tight(n.Args[0], adding)
 	}
-	return piece{text: a.text + text + b.text, hold: hold, deep: max(a.deep, b.deep)}
+	return piece{text: a.text + text + b.text, hold: hold, deep: max(a.deep, b.deep), light: n.Conversion && n.Op == formula.Mul && a.name}
 }
 
 // power has both sides in brackets: programs differ on which of - and ^ comes
@@ -264,11 +285,14 @@ func quoted(text string) piece {
 // missing is what stands where our functions come to no number.
 func missing() piece { return piece{text: "NA()", hold: whole, deep: 1} }
 
-// atom is p itself when it is a name or a number, else a step: for what is said
+// atom is p itself when it is a name, a number or a name converted, else a step: for what is said
 // more than once.
 func (s *speller) atom(about string, p piece) piece {
-	if p.name || p.fixed {
+	switch {
+	case p.name || p.fixed:
 		return p
+	case p.light:
+		return p.tight(whole)
 	}
 	return s.apart(about, p)
 }

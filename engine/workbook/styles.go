@@ -32,7 +32,7 @@ func (s *styles) id(st style) (int, error) {
 func describe(st style) *excelize.Style {
 	out := &excelize.Style{
 		Font:       &excelize.Font{Size: 11, Color: inkDark, Family: fontName},
-		Alignment:  &excelize.Alignment{Vertical: "top", WrapText: true},
+		Alignment:  &excelize.Alignment{Vertical: "top", WrapText: st.look.wraps()},
 		Protection: &excelize.Protection{Locked: st.look != input && st.look != choice && st.look != free},
 	}
 	if st.format != "" {
@@ -40,17 +40,24 @@ func describe(st style) *excelize.Style {
 		out.CustomNumFmt = &format
 	}
 	numbers := func() { out.Alignment = &excelize.Alignment{Vertical: "top", Horizontal: "right"} }
+	// Words beside a number would otherwise touch it.
+	indented := func() { out.Alignment.Horizontal, out.Alignment.Indent = "left", 1 }
 	switch st.look {
 	case title:
 		out.Font.Size, out.Font.Bold = 16, true
-		out.Alignment.WrapText = false
 	case heading:
 		out.Font.Bold, out.Font.Color = true, "FFFFFF"
 		out.Fill = filled(fillHead)
 	case chapter:
 		out.Font.Bold = true
 		out.Fill = filled(fillChapter)
-		out.Alignment.WrapText = false
+	case faint, faintInChapter:
+		out.Font.Size, out.Font.Color = 8, "D8CDBB"
+		if st.look == faintInChapter {
+			out.Fill, out.Font.Color = filled(fillChapter), "CDBB9C"
+		}
+	case wrapped, flat:
+		indented()
 	case input:
 		numbers()
 		out.Fill, out.Border = filled(fillInput), boxed(lineInput)
@@ -69,6 +76,7 @@ func describe(st style) *excelize.Style {
 		out.Fill, out.Font.Italic = filled(fillHeld), true
 	case small, marked:
 		out.Font.Size, out.Font.Color = 9, inkSoft
+		indented()
 	case care:
 		out.Font.Color = inkCare
 	}

@@ -35,6 +35,7 @@ func (s *sheetWriter) sheet(g *grid) error {
 		}
 	}
 	for i, r := range g.rows {
+		r.height = g.high(r)
 		if err := s.row(sw, i+1, r); err != nil {
 			return err
 		}
@@ -203,8 +204,9 @@ func (s *sheetWriter) page(g *grid) error {
 // draw is a picture in the library's terms.
 func draw(p picture) *excelize.Chart {
 	no := false
-	c := &excelize.Chart{Type: excelize.Bar, VaryColors: &no, Dimension: excelize.ChartDimension{Width: p.width, Height: p.height},
-		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: plainText(p.title)}}},
+	ink := excelize.Font{Color: inkDark, Size: 9, Family: fontName}
+	c := &excelize.Chart{Type: excelize.Bar, XAxis: excelize.ChartAxis{Font: ink}, YAxis: excelize.ChartAxis{Font: ink, MajorGridLines: true}, VaryColors: &no, Dimension: excelize.ChartDimension{Width: p.width, Height: p.height},
+		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: plainText(p.title), Font: &excelize.Font{Color: inkDark, Size: 11, Bold: true, Family: fontName}}}},
 		Legend: excelize.ChartLegend{Position: "none"}, Format: excelize.GraphicOptions{AltText: plainText(p.title)}}
 	switch {
 	case p.upright:
