@@ -37,6 +37,7 @@ constants. A line is told in full once; after that it says "above".
 				return commandWrong("--depth %d: must be 1 or more", o.Depth)
 			}
 			o.Options = options
+			o.Progress = t.progress()
 			return explain(t, args[0], args[1], a, o)
 		},
 	}
@@ -69,10 +70,14 @@ func explain(t *terminal, file, line string, a asked, options engine.ExplainOpti
 		return badQuestion(err)
 	}
 	if a.json {
-		return writeJSON(t.out, answer)
+		err = writeJSON(t.out, answer)
+	} else {
+		tree{w: t.out, on: t.outInk}.explanation(answer)
 	}
-	tree{w: t.out, on: t.outInk}.explanation(answer)
-	return nil
+	if err == nil && o.book.Diagnostics().Errors() > 0 {
+		return failure{status: statusSheetWrong}
+	}
+	return err
 }
 
 // openToAsk opens a sheet to ask it something, and shows what is wrong with it.

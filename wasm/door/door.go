@@ -80,6 +80,7 @@ func (d *Door) handlers() map[string]handler {
 		"reckon":    d.reckon,
 		"column":    d.column,
 		"explain":   d.explain,
+		"price":     d.price,
 		"functions": d.functions,
 		"source":    d.source,
 		"try":       d.try,

@@ -20,6 +20,9 @@ func (d *Door) explain(payload []byte) (any, []byte, error) {
 	}
 	o := engine.ExplainOptions{Season: call.Season, Depth: call.Depth,
 		Options: engine.Options{Seasons: call.Seasons, Seed: call.Seed, System: system(call.System)}}
+	if d.Progress != nil {
+		o.Progress = func(done, total int) bool { d.Progress(done, total); return true }
+	}
 	answer, err := d.shown().Explain(call.ID, o)
 	return answer, nil, err
 }
