@@ -99,7 +99,7 @@ func TestFindByHand(t *testing.T) {
 	found = mustFind(t, b, FindQuestion{Line: "price", Outcome: "income", Is: at(700)})
 	assert.Empty(t, found.Answers)
 	assert.InDelta(t, 12.5, *found.Nearest.Value, 0.6, "within a cell of the top")
-	assert.Contains(t, found.Paragraph, "nothing from $6.00 to $24.00/jar does it. Nearest is")
+	assert.Contains(t, found.Paragraph, "nothing from $6.00 to $24.00/jar does it. Nearest of those tried is")
 }
 
 // TestFindKeepsItsPromise puts each answer into the sheet, reckons it as anybody

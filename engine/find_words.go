@@ -91,7 +91,7 @@ func (w wish) paragraph(found *Found) string {
 	case n == 0 && flat(found.Curve):
 		text += fmt.Sprintf("makes no difference as the sheet stands, it gives %s from %s.", w.gives(*found.Nearest), limits)
 	case n == 0:
-		text += fmt.Sprintf("nothing from %s does it. Nearest is %s, which gives %s.", limits, found.Nearest.Shown.Value, w.gives(*found.Nearest))
+		text += fmt.Sprintf("nothing from %s does it. Nearest of those tried is %s, which gives %s.", limits, found.Nearest.Shown.Value, w.gives(*found.Nearest))
 	default:
 		for i, a := range found.Answers {
 			text += joiner(i, n) + a.Sentence

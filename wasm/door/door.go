@@ -90,6 +90,8 @@ func (d *Door) handlers() map[string]handler {
 		"flip":      d.flip,
 		"movers":    d.movers,
 		"worth":     d.worth,
+		"find":      d.find,
+		"layin":     d.layIn,
 	}
 }
 
