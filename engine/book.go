@@ -93,6 +93,22 @@ func (b *Book) Edit(e sheet.Edit) (*Book, diag.List) {
 	return next, nil
 }
 
+// Write gives the book of another text of the same sheet, as an undo has it.
+// Whatever the two texts share is not worked again by the next Reckon. When the
+// text cannot be read as a sheet, the diagnostics say why and the Book is b
+// itself.
+func (b *Book) Write(source []byte) (*Book, diag.List) {
+	doc, list := sheet.Parse(b.name, source)
+	if doc == nil {
+		return b, list
+	}
+	next, list := assemble(b.name, b.load, doc, list, b.last)
+	if next == nil {
+		return b, list
+	}
+	return next, nil
+}
+
 // Try is Edit without touching the file's text: a what-if for as long as the new
 // Book is held. It takes numbers, guesses, records, choices and formulas.
 func (b *Book) Try(edits ...sheet.Edit) (*Book, diag.List) {

@@ -125,6 +125,23 @@ func TestEditChangesTheTextAndNothingElse(t *testing.T) {
 	assert.InEpsilon(t, 1.5**answerOf(t, first, "cost").P90, *answerOf(t, second, "cost").P90, 1e-12)
 }
 
+func TestWriteGoesBackToAnEarlierText(t *testing.T) {
+	book := openText(t, smallSheet)
+	first := reckoned(t, book, Options{})
+	edited, list := book.Edit(sheet.Edit{About: "taps", Set: sheet.Set{Is: ptr(20.0)}})
+	require.Empty(t, list)
+	reckoned(t, edited, Options{})
+	back, list := edited.Write([]byte(smallSheet))
+	require.Empty(t, list)
+	assert.Equal(t, smallSheet, string(back.Source()))
+	again := reckoned(t, back, Options{})
+	assert.Equal(t, 3, again.Worked, "the taps, the sap and the cost")
+	assert.Equal(t, first.Lines, again.Lines)
+	same, list := back.Write([]byte("not: [a sheet"))
+	assert.NotEmpty(t, list)
+	assert.Same(t, back, same)
+}
+
 func TestTryLeavesTheText(t *testing.T) {
 	book := openText(t, smallSheet)
 	tried, list := book.Try(sheet.Edit{About: "taps", Set: sheet.Set{Is: ptr(20.0)}}, sheet.Edit{About: "each", Set: sheet.Set{Formula: ptr(`of(3, "gal/tap")`)}})

@@ -84,6 +84,7 @@ func (d *Door) handlers() map[string]handler {
 		"functions": d.functions,
 		"source":    d.source,
 		"try":       d.try,
+		"write":     d.write,
 		"shape":     d.shape,
 		"formula":   d.formula,
 		"compare":   d.compare,

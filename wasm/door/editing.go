@@ -50,6 +50,25 @@ func (d *Door) shown() *engine.Book {
 // settle makes a book the open one; what was tried on the one before is over.
 func (d *Door) settle(book *engine.Book) { d.book, d.tried = book, nil }
 
+// write puts another text in place of the open sheet's own, as an undo does.
+func (d *Door) write(payload []byte) (any, []byte, error) {
+	var call struct {
+		Text string `json:"text"`
+	}
+	if err := read(payload, &call); err != nil {
+		return nil, nil, err
+	}
+	if err := d.needBook(); err != nil {
+		return nil, nil, err
+	}
+	book, list := d.book.Write([]byte(call.Text))
+	if len(list) > 0 {
+		return d.kept(list), nil, nil
+	}
+	d.settle(book)
+	return viewed{View: book.View()}, nil, nil
+}
+
 // shape tells what a guess in the making would do.
 func (d *Door) shape(payload []byte) (any, []byte, error) {
 	var call engine.GuessQuestion

@@ -75,6 +75,24 @@ func TestAnEditEndsATry(t *testing.T) {
 	assert.InDelta(t, 50, *r.Lines[2].P50, 1e-9, "10 taps, as written")
 }
 
+func TestWritePutsAnEarlierTextBack(t *testing.T) {
+	d := opened(t)
+	var v engine.View
+	call(t, d, "edit", map[string]any{"edits": []any{map[string]any{"about": "taps", "remove": true}}}, &v)
+	assert.Len(t, v.Diagnostics, 1, "the sap waits for its taps")
+	v = engine.View{}
+	call(t, d, "write", map[string]any{"text": small}, &v)
+	assert.Empty(t, v.Diagnostics)
+	assert.Equal(t, small, v.Source)
+	var told struct {
+		Kept   bool
+		Source string
+	}
+	call(t, d, "write", map[string]any{"text": "nothing"}, &told)
+	assert.True(t, told.Kept)
+	assert.Equal(t, small, told.Source)
+}
+
 func TestEditsOfWholeLines(t *testing.T) {
 	d := opened(t)
 	var v engine.View
