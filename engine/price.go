@@ -70,7 +70,7 @@ func (b *Book) PriceCard(o PriceOptions) (*PriceCard, error) {
 	card.Sizes = p.sizes(seasons, likely)
 	card.Season = p.season(seasons, likely)
 	card.Ladder, card.Warnings = p.ladder(seasons, likely)
-	card.Warnings = append(card.Warnings, p.mixWarnings(b)...)
+	card.Warnings = append(card.Warnings, append(p.mixWarnings(b), p.emptyWarnings(seasons)...)...)
 	card.Outlets = p.outlets(seasons, likely)
 	card.SalesAnswer, card.SalesNote = p.salesAnswer()
 	if card.Tenths, err = p.tenths(); err != nil {

@@ -99,12 +99,28 @@ func (p *pricing) mixWarnings(b *Book) diag.List {
 		x, _ := units.Convert(likely[row.share], b.plan.Slots[row.share].Unit, units.One())
 		sum += x
 	}
-	if math.Abs(sum-1) < 1e-6 {
-		return nil
+	if !(math.Abs(sum-1) >= 1e-6) {
+		return nil // or a share comes to no number, which the run tells
 	}
 	return diag.List{{Code: diag.MixNotWhole, Severity: diag.Warning, About: p.found.table,
 		Message: "the shares of the sizes come to " + strconv.FormatFloat(sum*100, 'g', 4, 64) + " %, not 100",
 		Hint:    "let one size take what the others leave"}}
+}
+
+// emptyWarnings tells in how many seasons nothing was filled: they have no share
+// in what one brings and leaves.
+func (p *pricing) emptyWarnings(seasons *accounts) diag.List {
+	n := 0
+	for _, x := range asked(seasons.jars) {
+		if !(x > 0) { // nothing, or no number
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return diag.List{{Code: diag.NotFinite, Severity: diag.Warning, About: p.found.table, Seasons: n, Of: p.seasons.N,
+		Message: "nothing is filled, so what one brings is not known", Hint: "those seasons are left out of what is left of one"}}
 }
 
 // outlets are the places where jars are sold, with what each leaves of one.

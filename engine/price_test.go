@@ -200,6 +200,41 @@ func TestLadderWarnsWhereItFalls(t *testing.T) {
 	assert.Equal(t, `"Pint" costs less by volume than the larger "Quart"`, card.Warnings[0].Message)
 }
 
+func reckonedColumn(t *testing.T, b *Book, id string) []float64 {
+	reckoned(t, b, Options{})
+	column, err := b.Column(id)
+	require.NoError(t, err)
+	return column
+}
+
+func TestPriceCardWhenNothingIsFilled(t *testing.T) {
+	b, list := openText(t, jarSheet).Try(setIs("kept", 9))
+	require.Empty(t, list)
+	card := priced(t, b, PriceOptions{})
+	require.Len(t, card.Warnings, 1)
+	w := card.Warnings[0]
+	// A season fills nothing when less than 9 gal and two pints were made.
+	made := reckonedColumn(t, b, "syrup")
+	few := 0
+	for _, x := range made {
+		if x < 9.25 {
+			few++
+		}
+	}
+	assert.Equal(t, 1000, w.Of)
+	assert.Equal(t, few, w.Seasons)
+	assert.Equal(t, w.Seasons, card.Sizes[0].Left.Missing)
+	assert.NotNil(t, card.Sizes[0].Left.P50)
+
+	b, list = b.Try(setIs("kept", 99))
+	require.Empty(t, list)
+	card = priced(t, b, PriceOptions{Wage: ptr(15.0)})
+	assert.Equal(t, 1000, card.Warnings[0].Seasons)
+	assert.Nil(t, card.Sizes[0].Left.P50)
+	assert.Equal(t, "no number", card.Sizes[0].Left.Shown.Middle)
+	assert.False(t, card.Wage.Middle.All.Found)
+}
+
 func TestPriceCardInMetric(t *testing.T) {
 	card := priced(t, openText(t, jarSheet), PriceOptions{Options: Options{System: units.Metric}})
 	quart := card.Sizes[0]

@@ -150,7 +150,7 @@ func (p priceCard) cells(r cardRow, sizes []engine.PricedSize) {
 	if !any {
 		return
 	}
-	names := []string{r.name}
+	names := []string{clean(r.name)}
 	if columns(r.name) >= nameWide {
 		names = strings.Split(wrap(r.name, nameWide-1, ""), "\n")
 	}
@@ -210,7 +210,11 @@ func shortened(name string, n int) string {
 
 func (p priceCard) warnings(list diag.List) {
 	for _, d := range list {
-		fmt.Fprintln(p.w, p.on.yellow(wrap("! "+d.Message+": "+d.Hint, width, "  ")))
+		text := "! " + d.Message
+		if d.Seasons > 0 {
+			text += fmt.Sprintf(", in %s of %s seasons", units.Number(float64(d.Seasons), units.One()), units.Number(float64(d.Of), units.One()))
+		}
+		fmt.Fprintln(p.w, p.on.yellow(wrap(text+": "+d.Hint, width, "  ")))
 	}
 }
 
