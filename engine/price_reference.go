@@ -2,6 +2,7 @@ package engine
 
 import (
 	"fmt"
+	"slices"
 
 	"thawbook/engine/diag"
 	"thawbook/engine/outcome"
@@ -25,7 +26,7 @@ func (p *pricing) reference() (*PriceReference, error) {
 	likely := outcome.AtLikely(p.book.plan)
 	for _, row := range p.found.rows {
 		ounces, _ := units.Convert(likely[row.size], p.slot(row.size).Unit, p.ounce.Div(p.found.count))
-		r.Sizes = append(r.Sizes, referenceSize(row, trade.ContainerOf(ounces), state, dollars))
+		r.Sizes = append(r.Sizes, referenceSize(row, ounces, state, dollars))
 	}
 	perGallon := dollars.Div(p.gallon)
 	for _, y := range trade.PricesByYear() {
@@ -67,12 +68,14 @@ func (p *pricing) stateAsked() (*trade.StatePrices, error) {
 		Message: fmt.Sprintf("the survey has no prices of %q", p.o.State), Hint: hint}
 }
 
-func referenceSize(row priceRow, container int, state *trade.StatePrices, dollars units.Unit) ReferenceSize {
+func referenceSize(row priceRow, ounces float64, state *trade.StatePrices, dollars units.Unit) ReferenceSize {
 	s := ReferenceSize{ID: row.id, Label: row.label}
+	containers := trade.Containers()
+	container := slices.IndexFunc(containers[:], func(c trade.Container) bool { return c.Holds(ounces) })
 	if container < 0 {
 		return s
 	}
-	s.Container = trade.Containers()[container].Name
+	s.Container = containers[container].Name
 	s.Retail = referenceSpread(trade.RetailPrices(container), dollars)
 	s.Wholesale = referenceSpread(trade.WholesalePrices(container), dollars)
 	if state != nil && state.Retail[container] > 0 {

@@ -23,9 +23,10 @@ of it for the hours, the ladder of prices by volume, and what others got.
   jars.quart.price=22   --change jars.pint.share=40
 --wage finds the prices that pay it.
 
-A sheet says what it sells by the names it gives: a table with the columns size
-(fl oz/jar), price ($/jar) and filled (jar), and lines such as takings, cash_cost,
-syrup, hours and pay. --role names another line for one: --role hours=our_hours.`,
+A sheet says what it sells by the names it gives: a table with the columns
+size (fl oz/jar), price ($/jar) and filled (jar), and lines such as takings,
+cash_cost, syrup, hours and pay. --role names another line for one of them:
+  --role hours=our_hours`,
 		Example: "  thawbook price scenarios/heron-ridge-pallets.yaml --wage 15",
 		Args:    takes(1, 1, "one file"),
 		RunE: func(cmd *cobra.Command, files []string) error {
@@ -45,7 +46,7 @@ syrup, hours and pay. --role names another line for one: --role hours=our_hours.
 		},
 	}
 	seasonFlags(cmd, &a)
-	cmd.Flags().Float64Var(&wage, "wage", 0, "find the prices that pay an hour this `much`")
+	cmd.Flags().Float64Var(&wage, "wage", 0, "find the prices that pay an hour this `money`")
 	cmd.Flags().StringVar(&o.Table, "table", "", "the `table` of sizes, when there are several")
 	cmd.Flags().StringArrayVar(&roles, "role", nil, "name a line for the card: `role=id`; may be given again")
 	cmd.Flags().StringVar(&o.State, "state", "", "show what a `state` of the survey got, too")

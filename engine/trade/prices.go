@@ -31,15 +31,10 @@ func Containers() [5]Container {
 	return [5]Container{{"gallon", 128}, {"half gallon", 64}, {"quart", 32}, {"pint", 16}, {"half pint", 8}}
 }
 
-// ContainerOf is the place in Containers of one that holds as much, to 2 in a
-// hundred; -1 when the survey has no such size.
-func ContainerOf(fluidOunces float64) int {
-	for i, c := range Containers() {
-		if math.Abs(fluidOunces/c.FluidOunces-1) <= 0.02 {
-			return i
-		}
-	}
-	return -1
+// Holds says whether a size is this container: it holds as many fluid ounces, to 2
+// in a hundred. NaN is no container.
+func (c Container) Holds(fluidOunces float64) bool {
+	return math.Abs(fluidOunces/c.FluidOunces-1) <= 0.02
 }
 
 // StatePrices are the prices of one state in SurveyYear, in dollars.

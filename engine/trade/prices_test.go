@@ -1,6 +1,7 @@
 package trade_test
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -80,8 +81,15 @@ func TestRetailPrices(t *testing.T) {
 	}
 }
 
-func TestContainerOf(t *testing.T) {
-	for ounces, want := range map[float64]int{128: 0, 64: 1, 32: 2, 16: 3, 8: 4, 32.5: 2, 33.8: -1, 18.26: -1, 0: -1, 12: -1} {
-		assert.Equal(t, want, trade.ContainerOf(ounces), ounces)
+func TestContainerHolds(t *testing.T) {
+	for ounces, want := range map[float64]string{128: "gallon", 64: "half gallon", 32: "quart", 32.5: "quart", 16: "pint", 8: "half pint",
+		33.8: "", 18.26: "", 12: "", 0: "", math.NaN(): ""} {
+		var got []string
+		for _, c := range trade.Containers() {
+			if c.Holds(ounces) {
+				got = append(got, c.Name)
+			}
+		}
+		assert.Equal(t, want, strings.Join(got, " "), ounces)
 	}
 }
