@@ -16,6 +16,7 @@ export class FakeWorker implements WorkerLike {
   hold = false
   #held: (() => void)[] = []
   #book = { title: '', taps: 0 }
+  #tried: number | undefined
 
   postMessage(message: ToWorker): void {
     if (message.kind === 'start') return this.#say({ kind: 'ready' })
@@ -55,9 +56,15 @@ export class FakeWorker implements WorkerLike {
       if (edits.some((e) => e.about !== 'taps')) return this.#kept('edit-unknown', 'no such line')
       for (const { set } of edits) this.#book.taps = set.is ?? this.#book.taps
     }
+    if (method === 'write') this.#book = JSON.parse((payload as { text: string }).text) as { title: string; taps: number }
+    if (method !== 'reckon') this.#tried = undefined
+    if (method === 'try') {
+      this.#tried = (payload as { edits: { set: EditSet }[] }).edits[0]?.set.is
+      return JSON.stringify({ diagnostics: null })
+    }
     if (this.#book.taps === 666) return undefined
     if (method === 'reckon') this.#say({ kind: 'progress', done: 5, total: 10 })
-    if (method === 'reckon') return JSON.stringify({ ...this.#book, seasons: 10, seed: 1, lines: [], warnings: null, cautions: null, paragraph: `${this.#book.taps} taps` })
+    if (method === 'reckon') return JSON.stringify({ ...this.#book, seasons: 10, seed: 1, lines: [], warnings: null, cautions: null, paragraph: `${this.#tried ?? this.#book.taps} taps` })
     return JSON.stringify(this.#view())
   }
 

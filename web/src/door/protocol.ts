@@ -146,6 +146,9 @@ export interface Answer {
   /** Share of the seasons that met the goal. */
   goal_met: number | null
   goal?: string
+  /** Twenty seasons that stand for all, from the lowest; and which of them meet the goal. */
+  dots?: number[]
+  goal_dots?: boolean[]
   choice?: string
   table?: string
   row?: string
@@ -169,6 +172,8 @@ export interface Reckoning {
   paragraph: string
   /** How many lines were worked again for this reckoning. */
   worked?: number
+  /** Lines are only those that differ from what was told last. */
+  changed?: boolean
 }
 
 /** One defined function of the formula language. */
@@ -188,14 +193,54 @@ export interface EditSet {
   records?: number[]
   choose?: string
   formula?: string
+  unit?: string
+  label?: string
+  note?: string
+  source?: string
+  floor?: number
+  ceiling?: number
 }
 
-/** A change asked of the sheet: what it is about, and its new content. */
+/** A change asked of the sheet: what it is about, and its new content. At most one of the rest is given. */
 export interface Edit {
   about: string
   set: EditSet
   /** Takes back what a scenario says of it, so that it follows the sheet it is taken from. */
   restore?: boolean
+  /** Makes about a new line, or a new row of a table. */
+  add?: { chapter?: string; after?: string }
+  remove?: boolean
+  /** Another id; whatever names the line follows. */
+  rename?: string
+  /** Places down its list, or another chapter. */
+  move?: { by?: number; chapter?: string }
+  /** The id of a copy. */
+  duplicate?: string
+}
+
+/** What trying a change came to. */
+export interface Trial {
+  kept?: boolean
+  diagnostics: Diagnostic[]
+}
+
+/** What a guess in the making would do. */
+export interface GuessShape {
+  /** What the sheet would hold; absent when no shape can carry the numbers. */
+  guess?: Guess
+  /** The density to draw; the highest is 1. */
+  curve: { at: number; height: number }[]
+  says: string
+  message?: string
+  hint?: string
+  nearest?: Guess
+}
+
+/** What a formula in the making comes to. */
+export interface FormulaReading {
+  comes_to: string
+  likely: string
+  diagnostics: Diagnostic[]
 }
 
 /** What the door answers in place of a result. */

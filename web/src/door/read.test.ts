@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { readAnswer, readReckoning, readView, Refused } from './read.ts'
+import type { Answer, Reckoning } from './protocol.ts'
+import { layOver, readAnswer, readReckoning, readView, Refused } from './read.ts'
 
 describe('readAnswer', () => {
   it('throws what the door refuses', () => {
@@ -34,5 +35,22 @@ describe('readReckoning', () => {
   it('puts an empty list where Go wrote null', () => {
     const said = readReckoning('{"title":"T","seasons":1,"seed":1,"lines":null,"warnings":null,"cautions":null,"paragraph":""}')
     expect([said.lines, said.warnings, said.cautions]).toEqual([[], [], []])
+  })
+})
+
+describe('layOver', () => {
+  const answer = (id: string, middle: string): Answer => ({ id, shown: { middle } }) as Answer
+  const reckoning = (paragraph: string, lines: Answer[], changed = false): Reckoning => ({ paragraph, lines, changed }) as Reckoning
+  const told = reckoning('before', [answer('a', '1'), answer('b', '2'), answer('c', '3')])
+
+  it('puts what was told again in the place of what was told before', () => {
+    const now = layOver(told, reckoning('after', [answer('b', '9')], true))
+    expect(now.lines.map((l) => l.shown.middle)).toEqual(['1', '9', '3'])
+    expect(now.paragraph).toBe('after')
+  })
+
+  it('takes a reckoning in whole as it is', () => {
+    const whole = reckoning('after', [answer('d', '9')])
+    expect(layOver(told, whole)).toBe(whole)
   })
 })

@@ -1,4 +1,4 @@
-import type { ChapterView, Diagnostic, Reckoning, Refusal, RowView, TableView, View } from './protocol.ts'
+import type { ChapterView, Diagnostic, Reckoning, Refusal, RowView, TableView, Trial, View } from './protocol.ts'
 
 /** The door's JSON as far as it can be trusted before it has been looked at: Go writes an empty list as null. */
 type Loose<T> = { [K in keyof T]: T[K] extends readonly unknown[] ? T[K] | null : T[K] }
@@ -41,6 +41,19 @@ export function readReckoning(json: string): Reckoning {
     warnings: readDiagnostics(said.warnings),
     cautions: said.cautions ?? [],
   }
+}
+
+/** What trying came to, with its list present. */
+export function readTrial(json: string): Trial {
+  const trial = readAnswer<Loose<Trial>>(json)
+  return { ...trial, diagnostics: readDiagnostics(trial.diagnostics) }
+}
+
+/** A reckoning in whole: lines that were not told again are as they were told before. */
+export function layOver(told: Reckoning, now: Reckoning): Reckoning {
+  if (!now.changed) return now
+  const fresh = new Map(now.lines.map((answer) => [answer.id, answer]))
+  return { ...now, lines: told.lines.map((answer) => fresh.get(answer.id) ?? answer) }
 }
 
 function readChapter(chapter: Loose<ChapterView>): ChapterView {

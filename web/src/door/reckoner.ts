@@ -1,6 +1,6 @@
 import type { Door } from './door.ts'
-import type { DefinedFunction, Edit, OpenPayload, Reckoning, System, View } from './protocol.ts'
-import { readAnswer, readReckoning, readView } from './read.ts'
+import type { DefinedFunction, Edit, OpenPayload, Reckoning, System, Trial, View } from './protocol.ts'
+import { layOver, readAnswer, readReckoning, readTrial, readView } from './read.ts'
 
 /** The reckoner's methods in the page's own types. Each rejects with Refused or Died. */
 export class Reckoner {
@@ -19,8 +19,20 @@ export class Reckoner {
     return readView((await this.#door.call('edit', { edits: [edit] })).json)
   }
 
-  async reckon(system: System): Promise<Reckoning> {
-    return readReckoning((await this.#door.call('reckon', { system })).json)
+  /** Shows the sheet with a change that is not written into it; with none, as it is written. */
+  async try(edits: readonly Edit[]): Promise<Trial> {
+    return readTrial((await this.#door.call('try', { edits })).json)
+  }
+
+  /** Puts another text in place of the open sheet's own. */
+  async write(text: string): Promise<View> {
+    return readView((await this.#door.call('write', { text })).json)
+  }
+
+  /** The seasons, in whole. Given what was told last, only what differs has to cross. */
+  async reckon(system: System, told?: Reckoning): Promise<Reckoning> {
+    const reckoning = readReckoning((await this.#door.call('reckon', { system, changed: told !== undefined })).json)
+    return told === undefined ? reckoning : layOver(told, reckoning)
   }
 
   /** Every season's value of one line, in the order the seasons were drawn. */

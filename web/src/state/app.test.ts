@@ -233,7 +233,79 @@ describe('editing', () => {
     await open('a.yaml')
     app.showIn('metric')
     await app.idle()
-    expect(worker().calls.at(-1)).toMatchObject({ method: 'reckon', payload: '{"system":"metric"}' })
+    expect(worker().calls.at(-1)).toMatchObject({ method: 'reckon', payload: '{"system":"metric","changed":true}' })
+  })
+})
+
+describe('going back', () => {
+  it('undoes and does again, and keeps what it went back to', async () => {
+    const keep = new KeepInMemory()
+    const { app, open } = await bench(keep)
+    await open('a.yaml')
+    const now = (): string | undefined => app.reckoning.value?.paragraph
+    for (const is of [150, 160]) {
+      app.edit({ about: 'taps', set: { is } })
+      await app.idle()
+      app.edit({ about: 'taps', set: { is: is + 1 }, move: { by: 1 } })
+      await app.idle()
+    }
+    const was: (string | undefined)[] = []
+    for (const way of ['back', 'back', 'back', 'back', 'back', 'forth', 'forth'] as const) {
+      await app.step(way)
+      await app.idle()
+      was.push(now())
+    }
+    expect(was).toEqual(['160 taps', '151 taps', '150 taps', '140 taps', '140 taps', '150 taps', '151 taps'])
+    expect(JSON.parse((await keep.get('a.yaml'))?.files['a.yaml'] ?? '')).toEqual({ title: 'A', taps: 151 })
+    app.edit({ about: 'taps', set: { is: 99 } })
+    await app.idle()
+    await app.step('forth')
+    await app.idle()
+    expect(now()).toBe('99 taps')
+  })
+
+  it('forgets the changes of one sheet in another', async () => {
+    const { app, open } = await bench()
+    await open('a.yaml')
+    app.edit({ about: 'taps', set: { is: 150 } })
+    await app.idle()
+    await open('b.yaml')
+    expect(app.editing.history.value.past).toEqual([])
+    expect(app.editing.before.value).toBeUndefined()
+  })
+})
+
+describe('a number that is dragged', () => {
+  it('is shown and not written until it is let go', async () => {
+    const { app, worker, open } = await bench()
+    await open('a.yaml')
+    for (const is of [150, 160, 170]) {
+      app.try('taps', { is })
+      await app.idle()
+      expect(app.reckoning.value?.paragraph).toBe(`${is} taps`)
+      expect(app.sheet.value?.view.chapters[0]?.lines[0]?.is).toBe(140)
+      expect(app.asked.value.get('taps')).toEqual({ is })
+    }
+    app.letGo('taps')
+    await app.idle()
+    expect(app.reckoning.value?.paragraph).toBe('140 taps')
+    expect(app.asked.value.size).toBe(0)
+    expect(app.editing.history.value.past).toEqual([])
+    expect(worker().calls.filter((c) => c.method === 'edit')).toEqual([])
+  })
+
+  it('is one change once it is taken, compared with how it stood before the drag', async () => {
+    const { app, open } = await bench()
+    await open('a.yaml')
+    const before = app.reckoning.value
+    app.try('taps', { is: 150 })
+    await app.idle()
+    app.try('taps', { is: 160 })
+    app.edit({ about: 'taps', set: { is: 160 } })
+    await app.idle()
+    expect(app.sheet.value?.view.chapters[0]?.lines[0]?.is).toBe(160)
+    expect(app.editing.history.value.past.map((s) => s.what)).toEqual(['Taps'])
+    expect([...(app.editing.before.value?.keys() ?? [])]).toEqual(before?.lines.map((l) => l.id))
   })
 })
 

@@ -1,15 +1,18 @@
 import { batch, computed, signal } from '@preact/signals'
 import { Died } from '../door/door.ts'
-import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, View } from '../door/protocol.ts'
+import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, Trial, View } from '../door/protocol.ts'
 import { readAnswer, Refused } from '../door/read.ts'
 import { Reckoner } from '../door/reckoner.ts'
 import { isKept } from '../keep/kept.ts'
+import { Asked } from './asked.ts'
 import { putBeside } from './beside.ts'
+import { Editing } from './editing.ts'
 import { gather } from './gather.ts'
 import type { Notice, OpenSheet, Outside, Unread } from './kinds.ts'
 import { Ledger } from './ledger.ts'
+import { openingTrouble, refusal, wordsOf } from './refusal.ts'
 import type { PageName } from './pages.ts'
-import { type Round, Rounds } from './queue.ts'
+import { type Ask, isRewrite, isTried, type Round, Rounds } from './queue.ts'
 import { fileNameFor, scenarioText } from './scenario.ts'
 import { chainOf, type ShelfEntry } from './shelf.ts'
 
@@ -39,7 +42,7 @@ export class App {
   /** Whether a sheet is being opened. */
   readonly opening = signal(false)
   /** What was typed and is not yet in the sheet, by line. */
-  readonly asked = signal<ReadonlyMap<string, EditSet>>(new Map())
+  readonly asked = new Asked()
 
   readonly answers = computed<ReadonlyMap<string, Answer>>(
     () => new Map((this.reckoning.value?.lines ?? []).map((answer) => [answer.id, answer])),
@@ -49,6 +52,8 @@ export class App {
     return sheet === undefined ? undefined : putBeside(sheet.view, sheet.refused, this.reckoning.value)
   })
 
+  /** What was changed since the sheet was opened. */
+  readonly editing = new Editing()
   /** What is kept here, and the page's other windows. */
   readonly ledger: Ledger
   readonly #outside: Outside
@@ -127,19 +132,41 @@ export class App {
       this.reckoning.value = undefined
       this.unread.value = undefined
       this.opening.value = false
-      this.asked.value = new Map()
+      this.asked.clear()
     })
   }
 
   /** Changes a line. The sheet is reckoned again as soon as it can be. */
   edit(edit: Edit): void {
-    this.asked.value = new Map(this.asked.value).set(edit.about, edit.set)
+    this.asked.ask(edit.about, edit.set)
     this.#rounds.ask(edit)
+  }
+
+  /** Shows what a change would come to without writing it, as a number is dragged. An edit or `letGo` ends it. */
+  try(about: string, set: EditSet): void {
+    this.editing.drag(this.reckoning.value)
+    this.asked.ask(about, set)
+    this.#rounds.ask({ about, set, trial: true })
+  }
+
+  /** Goes back to what is written. */
+  letGo(about: string): void {
+    this.editing.letGo()
+    this.asked.drop(about)
+    this.#rounds.ask({ about, set: {}, trial: true })
+  }
+
+  /** Undoes the last change, or does again what was undone last. */
+  async step(way: 'back' | 'forth'): Promise<void> {
+    await this.idle()
+    const text = this.sheet.value && this.editing[way](this.sheet.value.view.source)
+    if (text !== undefined) this.#rounds.ask({ about: '', set: {}, text })
   }
 
   /** Shows results in another system of units. */
   showIn(system: System): void {
     this.system.value = system
+    this.editing.before.value = undefined
     if (this.sheet.value !== undefined) this.#rounds.ask()
   }
 
@@ -258,7 +285,7 @@ export class App {
       this.notice.value = undefined
       this.unread.value = undefined
       this.opening.value = true
-      this.asked.value = new Map()
+      this.asked.clear()
       this.ledger.elsewhere.value = undefined
       this.stopped.value = false
     })
@@ -273,20 +300,16 @@ export class App {
       batch(() => {
         this.sheet.value = { ...sheet, view, refused: [] }
         this.reckoning.value = undefined
+        this.editing.clear()
       })
       this.#rounds.ask()
       return true
     } catch (reason) {
-      if (mine === this.#opened) this.#tellOpening(sheet, reason)
+      if (mine === this.#opened) this.notice.value = openingTrouble(sheet.name, reason)
       return false
     } finally {
       if (mine === this.#opened) this.opening.value = false
     }
-  }
-
-  #tellOpening(sheet: Opening, reason: unknown): void {
-    if (reason instanceof Refused) this.notice.value = refusal(`“${sheet.name}” could not be opened: `, reason)
-    else this.notice.value = { tone: 'trouble', text: `The reckoner stopped while opening “${sheet.name}” (${wordsOf(reason)}).` }
   }
 
   async #work({ edits }: Round): Promise<void> {
@@ -296,18 +319,18 @@ export class App {
       if (this.#outside.door.dead && !(await this.#reopen())) return
       const refused: Diagnostic[] = []
       for (const edit of edits) {
-        const view = await this.#reckoner.edit(edit)
+        const view = await this.#put(edit)
         if (stale()) return
         if (view.kept) refused.push(...view.diagnostics)
-        else this.#taken(view)
+        else if ('source' in view) this.#taken(view, edit)
       }
       if (edits.length > 0) this.#refuse(refused)
       this.stopped.value = false
-      const reckoning = await this.#reckoner.reckon(this.system.value)
+      const reckoning = await this.#reckoner.reckon(this.system.value, this.reckoning.value)
       if (stale()) return
       this.#deaths = 0
       batch(() => {
-        this.#forgetAsked(edits)
+        this.asked.forget(edits)
         this.reckoning.value = reckoning
       })
     } catch (reason) {
@@ -318,14 +341,23 @@ export class App {
       else this.notice.value = reason instanceof Refused ? refusal('', reason) : { tone: 'trouble', text: wordsOf(reason) }
     } finally {
       this.progress.value = undefined
-      if (!stale()) this.#forgetAsked(edits)
+      if (!stale()) this.asked.forget(edits)
     }
   }
 
-  #taken(view: View): void {
+  /** Puts what is asked into the sheet, or shows it. */
+  #put(ask: Ask): Promise<View | Trial> {
+    if (isRewrite(ask)) return this.#reckoner.write(ask.text)
+    const { about, set } = ask
+    if (isTried(ask)) return this.#reckoner.try(Object.keys(set).length > 0 ? [{ about, set }] : [])
+    return this.#reckoner.edit(ask)
+  }
+
+  #taken(view: View, ask: Ask): void {
     const sheet = this.sheet.value
     if (sheet === undefined) return
     const same = sheet.view.source === view.source
+    this.editing.took(ask, sheet.view, view.source, this.reckoning.value, this.#outside.now())
     batch(() => {
       this.notice.value = undefined
       this.sheet.value = { ...sheet, view, changed: sheet.changed || !same, files: { ...sheet.files, [sheet.name]: view.source } }
@@ -336,12 +368,6 @@ export class App {
   #refuse(refused: readonly Diagnostic[]): void {
     const sheet = this.sheet.value
     if (sheet !== undefined) this.sheet.value = { ...sheet, refused }
-  }
-
-  #forgetAsked(edits: readonly Edit[]): void {
-    const left = new Map(this.asked.value)
-    for (const { about, set } of edits) if (left.get(about) === set) left.delete(about)
-    this.asked.value = left
   }
 
   async #revive(reason: string): Promise<void> {
@@ -372,12 +398,4 @@ export class App {
     this.sheet.value = { ...sheet, view }
     return true
   }
-}
-
-function refusal(before: string, { message, hint }: Refused): Notice {
-  return { tone: 'trouble', text: before + message, ...(hint === '' ? {} : { hint }) }
-}
-
-function wordsOf(reason: unknown): string {
-  return reason instanceof Error ? reason.message : String(reason)
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Edit } from '../door/protocol.ts'
-import { foldEdit, type Round, Rounds } from './queue.ts'
+import { type Ask, foldEdit, type Round, Rounds } from './queue.ts'
 
 const setTaps = (is: number): Edit => ({ about: 'taps', set: { is } })
 const setFuel = (choose: string): Edit => ({ about: 'fuel', set: { choose } })
@@ -28,8 +28,29 @@ function bench() {
 
 describe('foldEdit', () => {
   it('keeps the last word on each line, in the order of last words', () => {
-    const folded = [setTaps(1), setFuel('oil'), setTaps(12)].reduce<Edit[]>(foldEdit, [])
+    const folded = [setTaps(1), setFuel('oil'), setTaps(12)].reduce<Ask[]>(foldEdit, [])
     expect(folded).toEqual([setFuel('oil'), setTaps(12)])
+  })
+
+  const fold = (...asks: Ask[]): Ask[] => asks.reduce<Ask[]>(foldEdit, [])
+  const label: Edit = { about: 'taps', set: { label: 'Spouts' } }
+  const tried = (is: number, about = 'taps'): Ask => ({ about, set: { is }, trial: true })
+
+  it('lets a guess stand for a number, but not for a label', () => {
+    const guess: Edit = { about: 'taps', set: { guess: { low: 1, likely: 2, high: 3 } } }
+    expect(fold(setTaps(1), label, guess)).toEqual([label, guess])
+  })
+
+  it('keeps everything that comes, goes or moves, in its order', () => {
+    const asks: Ask[] = [{ about: 'taps', set: {}, move: { by: 1 } }, setTaps(1), { about: 'taps', set: {}, move: { by: 1 } }, { about: 'taps', set: {}, remove: true }, { about: '', set: {}, text: 'a' }, { about: '', set: {}, text: 'b' }]
+    expect(fold(...asks)).toEqual(asks)
+  })
+
+  it('tries the last of what is dragged only, and not what has been taken', () => {
+    expect(fold(tried(1), setFuel('oil'), tried(2))).toEqual([setFuel('oil'), tried(2)])
+    expect(fold(tried(1), tried(2, 'room'))).toEqual([tried(2, 'room')])
+    expect(fold(tried(1), setTaps(2))).toEqual([setTaps(2)])
+    expect(fold(setTaps(2), tried(3))).toEqual([setTaps(2), tried(3)])
   })
 })
 

@@ -1,13 +1,46 @@
-import type { Edit } from '../door/protocol.ts'
+import type { Edit, EditSet } from '../door/protocol.ts'
 
-/** Puts a later edit after earlier ones, in place of one that said the same thing of the same line. */
-export function foldEdit(edits: readonly Edit[], later: Edit): Edit[] {
-  return [...edits.filter((e) => e.about !== later.about), later]
+/** A change that is shown and not written, while a number is dragged; an empty set lets go of it. */
+export interface Tried extends Edit {
+  trial: true
+}
+
+/** Another text of the whole sheet, as an undo asks for. */
+export interface Rewrite extends Edit {
+  text: string
+}
+
+/** What may be asked of the sheet. */
+export type Ask = Edit | Tried | Rewrite
+
+export const isTried = (ask: Ask): ask is Tried => 'trial' in ask
+export const isRewrite = (ask: Ask): ask is Rewrite => 'text' in ask
+
+/** Whether an ask only sets keys of a line, so that a later one may stand for it. */
+function onlySets(ask: Ask): boolean {
+  return !isRewrite(ask) && Object.keys(ask).every((key) => key === 'about' || key === 'set' || key === 'trial')
+}
+
+const values = ['is', 'guess', 'records', 'choose', 'formula']
+
+/** The keys an edit sets, what a line comes to counting as one: a later number replaces an earlier guess. */
+export function keysOf(set: EditSet): string {
+  const keys = Object.keys(set).map((key) => (values.includes(key) ? 'value' : key))
+  return keys.sort().join(' ')
+}
+
+/** Puts a later edit after earlier ones, in place of one that said the same thing of the same line. Only the last of what is tried is tried. */
+export function foldEdit(edits: readonly Ask[], later: Ask): Ask[] {
+  const replaced = (e: Ask): boolean => {
+    if (isTried(e)) return isTried(later) || (onlySets(later) && e.about === later.about)
+    return !isTried(later) && onlySets(e) && onlySets(later) && e.about === later.about && keysOf(e.set) === keysOf(later.set)
+  }
+  return [...edits.filter((e) => !replaced(e)), later]
 }
 
 /** What a round of work is to do: edits first, then one reckoning. */
 export interface Round {
-  edits: Edit[]
+  edits: Ask[]
 }
 
 /**
@@ -18,7 +51,7 @@ export interface Round {
 export class Rounds {
   readonly #work: (round: Round) => Promise<void>
   readonly #soon: (begin: () => void) => void
-  #edits: Edit[] = []
+  #edits: Ask[] = []
   #wanted = false
   #asked = false
   #working = false
@@ -30,7 +63,7 @@ export class Rounds {
   }
 
   /** Asks for a round that includes this edit, or for a plain reckoning when there is none. */
-  ask(edit?: Edit): void {
+  ask(edit?: Ask): void {
     if (edit !== undefined) this.#edits = foldEdit(this.#edits, edit)
     this.#wanted = true
     this.#arrange()
