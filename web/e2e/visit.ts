@@ -15,7 +15,7 @@ export interface Visit {
 const waiting = 30_000
 
 /** Sets up one browser and one host for a file of tests; gives a way to begin fresh visits. */
-export function visits(): { visit(options?: BrowserContextOptions): Promise<Visit>; url(): string } {
+export function visits(): { visit(options?: BrowserContextOptions & { at?: string }): Promise<Visit>; url(): string } {
   let browser: Browser
   let site: Host
   beforeAll(async () => {
@@ -31,7 +31,8 @@ export function visits(): { visit(options?: BrowserContextOptions): Promise<Visi
   })
   return {
     url: () => site.url,
-    async visit(options = {}) {
+    // On the list of sheets unless told otherwise: the bare address is the first visit's.
+    async visit({ at = '#sheets', ...options } = {}) {
       const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options })
       context.setDefaultTimeout(waiting)
       const page = await context.newPage()
@@ -42,7 +43,7 @@ export function visits(): { visit(options?: BrowserContextOptions): Promise<Visi
       page.on('console', (message) => {
         if (message.type() === 'error' || message.type() === 'warning') troubles.push(message.text())
       })
-      await page.goto(site.url)
+      await page.goto(site.url + at)
       return { page, requests, troubles }
     },
   }

@@ -1,9 +1,13 @@
 import { render } from 'preact'
 import { Door, type WorkerLike } from './door/door.ts'
 import { Keeper } from './keep/kept.ts'
+import { Mark, plainStorage } from './keep/marks.ts'
+import { TypedSlip } from './keep/typed.ts'
 import { otherWindows } from './keep/windows.ts'
-import { App } from './state/app.ts'
-import { AppContext } from './view/context.ts'
+import { App, type Outside } from './state/app.ts'
+import { Shelving } from './state/shelving.ts'
+import { keepTyped } from './state/typing.ts'
+import { AppContext, ShelvingContext } from './view/context.ts'
 import { Page } from './view/Page.tsx'
 import { followAddress } from './view/address.ts'
 
@@ -14,7 +18,7 @@ const door = new Door(
   { kind: 'start', loader: beside(__PARTS__.loader), reckoner: beside(__PARTS__.reckoner) },
 )
 
-const app = new App({
+const outside: Outside = {
   door,
   keep: new Keeper(),
   windows: otherWindows(),
@@ -25,15 +29,24 @@ const app = new App({
   },
   soon: (begin) => requestAnimationFrame(begin),
   now: () => Date.now(),
-})
+}
+const app = new App(outside)
+const shelving = new Shelving(outside, app)
 
 const root = document.getElementById('page')
 if (root !== null) {
   render(
     <AppContext.Provider value={app}>
-      <Page />
+      <ShelvingContext.Provider value={shelving}>
+        <Page />
+      </ShelvingContext.Provider>
     </AppContext.Provider>,
     root,
   )
 }
-void app.begin().then(() => followAddress(app))
+keepTyped(app, new TypedSlip(plainStorage('sessionStorage')))
+void app.begin().then(() => followAddress(app, shelving, new Mark(plainStorage('localStorage'), 'visited')))
+
+// A window that slept, or was brought back whole by the back button, has heard nothing.
+document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void app.ledger.lookAround())
+addEventListener('pageshow', (event) => event.persisted && void app.ledger.lookAround())

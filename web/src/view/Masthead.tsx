@@ -1,7 +1,7 @@
-import { useRef } from 'preact/hooks'
-import { addressOf, shelfAddress } from './address.ts'
+import { newAddress, shelfAddress } from './address.ts'
 import { useApp } from './context.ts'
 import { saveAs } from './files.ts'
+import { OpenFile } from './OpenFile.tsx'
 import { UnitsSwitch } from './UnitsSwitch.tsx'
 
 /** The page's head: its name, and what can be done with whole sheets. */
@@ -16,41 +16,20 @@ export function Masthead() {
       <p class="motto">next season, line by line</p>
       <div class="doings">
         {sheet !== undefined && <a href={shelfAddress}>All sheets</a>}
+        <a href={newAddress}>New sheet</a>
         <OpenFile />
         {sheet !== undefined && (
           <button type="button" onClick={() => saveAs(sheet.name, sheet.view.source)}>
             Save this sheet
           </button>
         )}
+        {sheet !== undefined && (
+          <button type="button" onClick={() => print()}>
+            Print the plan
+          </button>
+        )}
         {sheet !== undefined && <UnitsSwitch />}
       </div>
     </header>
-  )
-}
-
-function OpenFile() {
-  const app = useApp()
-  const input = useRef<HTMLInputElement>(null)
-  const opened = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return
-    await app.openFile(file.name, await file.text())
-    if (app.sheet.value?.name === file.name) history.pushState(null, '', addressOf(file.name))
-    if (input.current !== null) input.current.value = ''
-  }
-  return (
-    <>
-      <button type="button" onClick={() => input.current?.click()}>
-        Open a file
-      </button>
-      <input
-        ref={input}
-        class="unseen"
-        type="file"
-        accept=".yaml,.yml"
-        aria-label="A sheet file"
-        tabIndex={-1}
-        onChange={(event) => void opened(event.currentTarget.files?.[0])}
-      />
-    </>
   )
 }

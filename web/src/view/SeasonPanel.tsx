@@ -4,6 +4,7 @@ import { scaleFor } from '../chart/scale.ts'
 import { StripChart } from '../chart/StripChart.tsx'
 import { Tally } from '../chart/Tally.tsx'
 import { useApp } from './context.ts'
+import { Drawing } from './Drawing.tsx'
 import { useQuiet } from './useQuiet.ts'
 import { useScrolls } from './useScrolls.ts'
 
@@ -49,21 +50,6 @@ export function SeasonTold() {
   const paragraph = app.reckoning.value?.paragraph
   return paragraph ? <p class="paragraph">{paragraph}</p> : null
 }
-
-/** How far a long reckoning is. A short one is over before it could be read. */
-function Drawing() {
-  const app = useApp()
-  const progress = app.progress.value
-  if (progress === undefined || progress.total < long) return null
-  return (
-    <label class="drawing">
-      {progress.done.toLocaleString('en-US')} of {progress.total.toLocaleString('en-US')} seasons
-      <progress value={progress.done} max={progress.total} />
-    </label>
-  )
-}
-
-const long = 50_000
 
 /** As wide as the tally below it. */
 const stripWidth = 124

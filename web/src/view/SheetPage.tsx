@@ -1,10 +1,12 @@
 import type { OpenSheet } from '../state/app.ts'
+import { madeFrom } from '../state/questions.ts'
 import { addressOf } from './address.ts'
 import { CautionNote } from './CautionNote.tsx'
 import { Chapter } from './Chapter.tsx'
 import { useApp } from './context.ts'
 import { Diagnosis } from './Diagnosis.tsx'
 import { FunctionList } from './FunctionList.tsx'
+import { LookingAt } from './LookingAt.tsx'
 import { SeasonPanel, SeasonTold } from './SeasonPanel.tsx'
 
 /** One open sheet: what it is, the season in short, and its chapters. */
@@ -15,6 +17,7 @@ export function SheetPage({ sheet }: { sheet: OpenSheet }) {
   const beside = app.beside.value
   return (
     <article class="sheet">
+      {sheet.name === madeFrom && <LookingAt />}
       <header class="title-page">
         <h1>{view.title}</h1>
         {view.about && <p class="about">{view.about}</p>}

@@ -1,8 +1,9 @@
 import type { Kept } from '../keep/kept.ts'
 import type { ShelfEntry } from '../state/shelf.ts'
-import { addressOf } from './address.ts'
-import { useApp } from './context.ts'
+import { addressOf, newAddress } from './address.ts'
+import { useApp, useShelving } from './context.ts'
 import { Grove } from './Grove.tsx'
+import { changedAt, OwnSheets, SpoiltSheets } from './OwnSheets.tsx'
 
 /** The list of sheets: those shipped with the page, and those changed or opened here before. */
 export function Shelf() {
@@ -20,31 +21,29 @@ export function Shelf() {
           high it may run. The sheet then lives through thousands of seasons and shows what falls where: never one
           false number, always a range.
         </p>
+        <p class="begin">
+          <a class="stamp" href={newAddress}>
+            Make a sheet of your own
+          </a>
+        </p>
       </div>
       {own.length > 0 && (
         <section aria-labelledby="own-sheets">
           <h2 id="own-sheets">Your own sheets</h2>
-          <ul class="sheets">
-            {own.map((k) => (
-              <li key={k.name}>
-                <a href={addressOf(k.name)}>{k.title}</a>
-                <p>
-                  From the file {k.name}, {changedAt(k)}.
-                </p>
-              </li>
-            ))}
-          </ul>
+          <OwnSheets own={own} />
         </section>
       )}
       <section aria-labelledby="shipped-sheets">
         <h2 id="shipped-sheets">Sheets to start from</h2>
         {shelf === undefined ? <p>The list is on its way…</p> : <ShippedList shelf={shelf} kept={kept} />}
       </section>
+      {app.ledger.spoilt.value.length > 0 && <SpoiltSheets spoilt={app.ledger.spoilt.value} />}
     </div>
   )
 }
 
 function ShippedList({ shelf, kept }: { shelf: readonly ShelfEntry[]; kept: readonly Kept[] }) {
+  const shelving = useShelving()
   return (
     <ul class="sheets">
       {shelf.map((entry) => {
@@ -56,14 +55,19 @@ function ShippedList({ shelf, kept }: { shelf: readonly ShelfEntry[]; kept: read
             {base !== undefined && <p class="taken-from">The same season as “{base.title}”, with changes.</p>}
             <p>{entry.about}</p>
             {changed !== undefined && <p class="changed">With your changes, {changedAt(changed)}.</p>}
+            <p class="sheet-doings">
+              <button type="button" onClick={() => void shelving.copyShipped(entry)} aria-label={`Copy ${entry.title}`}>
+                Copy
+              </button>
+              {changed !== undefined && (
+                <button type="button" onClick={() => void shelving.take(entry.file, `${entry.title}, with your changes`)} aria-label={`Put the changes of ${entry.title} away`}>
+                  Put the changes away
+                </button>
+              )}
+            </p>
           </li>
         )
       })}
     </ul>
   )
-}
-
-function changedAt(kept: Kept): string {
-  const when = new Date(kept.at)
-  return `last changed ${when.toLocaleDateString('en-US', { day: 'numeric', month: 'long' })} at ${when.toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' })}`
 }

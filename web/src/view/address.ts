@@ -1,5 +1,9 @@
+import { effect } from '@preact/signals'
+import type { Mark } from '../keep/marks.ts'
 import type { App } from '../state/app.ts'
 import { type PageName, pageNames } from '../state/pages.ts'
+import { madeFrom } from '../state/questions.ts'
+import type { Shelving } from '../state/shelving.ts'
 
 const before = '#sheet/'
 
@@ -10,6 +14,9 @@ export function addressOf(name: string, page: PageName = 'sheet'): string {
 
 /** The address of the list of sheets. */
 export const shelfAddress = '#sheets'
+
+/** The address of the questions for a new sheet. */
+export const newAddress = '#new'
 
 /** The sheet an address names, or undefined for the list. A name that cannot be decoded names no sheet. */
 export function sheetIn(address: string): string | undefined {
@@ -31,17 +38,32 @@ export function pageIn(address: string): PageName {
 /**
  * Keeps what is open in step with the address, so that back, forward, reload
  * and a bookmark do what they should. A bare address goes on with the sheet
- * that was changed last, so that coming back loses nothing.
+ * that was changed last, so that coming back loses nothing; a first visit
+ * opens on the finished example.
  */
-export function followAddress(app: App): void {
-  const last = app.kept.peek()[0]
-  if (location.hash === '' && last !== undefined) history.replaceState(null, '', addressOf(last.name))
+export function followAddress(app: App, shelving: Shelving, visited: Mark): void {
+  const start = app.kept.peek()[0]?.name ?? (visited.made ? undefined : app.shelf.peek()?.find((e) => e.file === madeFrom)?.file)
+  visited.make()
+  if (location.hash === '' && start !== undefined) history.replaceState(null, '', addressOf(start))
   const follow = (): void => {
     const name = sheetIn(location.hash)
     app.page.value = pageIn(location.hash)
+    shelving.asking.value = location.hash === newAddress
     if (name === undefined) app.close()
     else if (name !== app.sheet.peek()?.name) void app.openNamed(name)
   }
   addEventListener('hashchange', follow)
   follow()
+  nameInAddress(app)
+}
+
+/** Puts a sheet that came to be open by another way than its address (a file, a new one, a copy) into the address. */
+function nameInAddress(app: App): void {
+  let shown = app.sheet.peek()?.name
+  effect(() => {
+    const name = app.sheet.value?.name
+    if (name === shown) return
+    shown = name
+    if (name !== undefined && sheetIn(location.hash) !== name) history.pushState(null, '', addressOf(name))
+  })
 }
