@@ -3,10 +3,10 @@ package engine
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"thawbook/engine/diag"
 	"thawbook/engine/draw"
+	"thawbook/engine/formula"
 	"thawbook/engine/sheet"
 	"thawbook/engine/units"
 )
@@ -50,8 +50,9 @@ const curvePoints = 81
 
 // Shape tells what a guess would do without putting it into the sheet. The error
 // is a diag.Diagnostic for a line that is not there or is no number, and for an
-// Inside that is no number of seasons of 10.
-func (b *Book) Shape(q GuessQuestion) (*GuessShape, error) {
+// Inside that is no number of seasons of 10. Says is in the system's units, all
+// numbers are in the line's.
+func (b *Book) Shape(q GuessQuestion, system units.System) (*GuessShape, error) {
 	at := b.plan.Find(q.About)
 	if at < 0 {
 		return nil, diag.Diagnostic{Code: diag.UnknownName, Severity: diag.Error, Message: fmt.Sprintf("no line is called %q", q.About)}
@@ -75,7 +76,7 @@ func (b *Book) Shape(q GuessQuestion) (*GuessShape, error) {
 		}
 		return out, nil
 	}
-	out := &GuessShape{Guess: &guess, Curve: []CurvePoint{}, Says: saysOf(made, slot.Unit)}
+	out := &GuessShape{Guess: &guess, Curve: []CurvePoint{}, Says: saysOf(made, slot, system)}
 	for _, p := range draw.Curve(made, curvePoints) {
 		out.Curve = append(out.Curve, CurvePoint{p.At, p.Height})
 	}
@@ -133,13 +134,11 @@ func inOrder(a, b, c float64) (low, middle, high float64) {
 
 // saysOf tells a shape in seasons: the one in 10 at either end, and the one in
 // 100.
-func saysOf(s draw.Shape, u units.Unit) string {
-	at := func(share float64) string { return units.Show(s.Quantile(share), u) }
+func saysOf(s draw.Shape, slot *formula.Slot, system units.System) string {
+	unit, convert := shownUnit(slot, system)
+	at := func(share float64) string { return units.Show(convert(s.Quantile(share)), unit) }
 	if s.Quantile(0.1) == s.Quantile(0.9) {
 		return fmt.Sprintf("%s in every season.", at(0.5))
-	}
-	if math.IsNaN(s.Quantile(0.5)) {
-		return ""
 	}
 	return fmt.Sprintf("8 seasons of 10 fall between %s and %s, as many above %s as below. 1 season in 100 is under %s, 1 in 100 over %s.",
 		at(0.1), at(0.9), at(0.5), at(0.01), at(0.99))

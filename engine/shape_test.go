@@ -8,11 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thawbook/engine/draw"
+	"thawbook/engine/units"
 )
 
 func shaped(t *testing.T, q GuessQuestion) *GuessShape {
 	t.Helper()
-	s, err := openText(t, smallSheet).Shape(q)
+	s, err := openText(t, smallSheet).Shape(q, units.AsWritten)
 	require.NoError(t, err)
 	return s
 }
@@ -23,6 +24,10 @@ func TestShapeOfAGuessInTheMaking(t *testing.T) {
 	assert.Empty(t, s.Message)
 	require.Len(t, s.Curve, curvePoints)
 	assert.Contains(t, s.Says, "8 seasons of 10 fall between 5 gal/tap and 14 gal/tap, as many above 9 gal/tap as below.")
+	metric, err := openText(t, smallSheet).Shape(GuessQuestion{About: "each", Low: 5, Likely: 9, High: 14}, units.Metric)
+	require.NoError(t, err)
+	assert.Contains(t, metric.Says, "between 18.9 L/tap and 53 L/tap")
+	assert.Equal(t, s.Curve, metric.Curve, "numbers stay in the line's unit")
 	highest := 0.0
 	for i, p := range s.Curve {
 		assert.Greater(t, p.At, 0.0, "above the line's floor")
@@ -74,7 +79,7 @@ func TestShapeOfWhatIsCertainOrCannotBe(t *testing.T) {
 	assert.Nil(t, s.Guess)
 	assert.Nil(t, s.Nearest, "nothing is near what is not a number")
 	for _, q := range []GuessQuestion{{About: "tapz"}, {About: "fuel"}, {About: "taps", Inside: 10}, {About: "taps", Inside: -1}} {
-		_, err := openText(t, smallSheet).Shape(q)
+		_, err := openText(t, smallSheet).Shape(q, units.AsWritten)
 		assert.Error(t, err)
 	}
 }

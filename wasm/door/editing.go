@@ -71,14 +71,17 @@ func (d *Door) write(payload []byte) (any, []byte, error) {
 
 // shape tells what a guess in the making would do.
 func (d *Door) shape(payload []byte) (any, []byte, error) {
-	var call engine.GuessQuestion
+	var call struct {
+		engine.GuessQuestion
+		System string `json:"system"`
+	}
 	if err := read(payload, &call); err != nil {
 		return nil, nil, err
 	}
 	if err := d.needBook(); err != nil {
 		return nil, nil, err
 	}
-	answer, err := d.book.Shape(call)
+	answer, err := d.book.Shape(call.GuessQuestion, system(call.System))
 	return answer, nil, err
 }
 
