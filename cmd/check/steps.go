@@ -13,6 +13,7 @@ func (t tree) steps() []step {
 		{name: "sizes", about: "WebAssembly programs within their budget", needs: []string{"page"}, run: t.sizes},
 		{name: "types", about: "the page's types", needs: []string{"page"}, run: t.npm("types")},
 		{name: "page-test", about: "the page's own tests", needs: []string{"page"}, run: t.npm("test")},
+		{name: "workbook", about: "workbooks read and worked by programs that are not ours", needs: []string{"page"}, run: t.npm("workbook")},
 		{name: "readme", about: "the commands that README shows", needs: []string{"page"}, run: t.readme},
 		{name: "browser", about: "a browser to test with", run: t.browser},
 		{name: "e2e", about: "the page in a real browser, served by the real server", needs: []string{"page", "browser"}, alone: true, run: t.endToEnd},

@@ -1,5 +1,7 @@
 package workbook
 
+import "thawbook/engine/formula"
+
 func boilExpansions() map[string]expansion {
 	return map[string]expansion{
 		"water_boils_at": func(s *speller, a []piece) piece { return waterBoilsAt(s, a[0]) },
@@ -82,11 +84,21 @@ func boilHeat(s *speller, a []piece) piece {
 
 func bricksFor(s *speller, a []piece) piece {
 	area := s.atom("area, ft², in the working of "+s.label, a[0])
-	face := call("IF", piece{text: a[1].tight(whole).text + "=1", deep: a[1].deep}, number(9*2.5), number(9*4.5))
-	if a[1].fixed && a[1].value == 0 {
-		face = number(9 * 4.5)
-	} else if a[1].fixed {
-		face = number(9 * 2.5)
+	// The argument is the place of a name: flat is 0 and edge 1.
+	side := func(place float64) piece {
+		if place == 0 {
+			return number(9 * 4.5)
+		}
+		return number(9 * 2.5)
+	}
+	var face piece
+	switch {
+	case a[1].fixed:
+		face = side(a[1].value)
+	case a[1].picked != nil:
+		face = s.among(a[1].picked, func(n *formula.Node) piece { return side(n.Value) })
+	default:
+		return s.give("bricks_for is told how they lie in a way that no workbook can follow")
 	}
 	return guarded(formulaText(multiplying, area, "*144/", face), atLeast(area, 0))
 }

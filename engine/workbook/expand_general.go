@@ -7,12 +7,17 @@ func generalExpansions() map[string]expansion {
 		return func(_ *speller, a []piece) piece { return call(name, a[0]) }
 	}
 	return map[string]expansion{
-		"abs": one("ABS"), "floor": one("INT"), "sqrt": one("SQRT"), "exp": one("EXP"), "ln": one("LN"),
+		"abs": one("ABS"), "sqrt": one("SQRT"), "exp": one("EXP"), "ln": one("LN"),
 		"round": func(_ *speller, a []piece) piece { return call("ROUND", a[0], number(0)) },
-		// A whole number down, of the number turned round: functions that round up
-		// differ between programs below nothing.
-		"ceil": func(_ *speller, a []piece) piece {
-			return formulaText(whole, "(-INT(-", a[0], "))")
+		// Some programs round INT towards nothing below it, though the standard has
+		// it go down; these come out right either way.
+		"floor": func(s *speller, a []piece) piece {
+			x := s.atom("what is rounded down in the working of "+s.label, a[0])
+			return formulaText(adding, call("INT", x), "-IF(INT(", x, ")>", x, ",1,0)")
+		},
+		"ceil": func(s *speller, a []piece) piece {
+			x := s.atom("what is rounded up in the working of "+s.label, a[0])
+			return formulaText(adding, call("INT", x), "+IF(INT(", x, ")<", x, ",1,0)")
 		},
 		"clamp": func(_ *speller, a []piece) piece { return call("MAX", a[1], call("MIN", a[0], a[2])) },
 		"between": func(s *speller, a []piece) piece {

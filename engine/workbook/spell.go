@@ -26,6 +26,9 @@ type piece struct {
 	// fixed says the piece is the number value.
 	fixed bool
 	value float64
+	// picked is the look-up by a choice that the piece is, when it is one among
+	// the names that an argument may have.
+	picked *formula.Node
 	// name says the piece is a defined name; light that it is one times a number,
 	// as a conversion is, and may be said again without a cell of its own.
 	name, light bool
@@ -326,17 +329,23 @@ func (s *speller) pick(n *formula.Node) piece {
 	if ids, column, ok := s.names.looked(n.Args[0], n.Args[1:]); ok {
 		return call("INDEX", piece{text: column}, call("MATCH", choice, piece{text: ids}, number(0)))
 	}
-	out := missing()
+	return s.among(n, s.node)
+}
+
+// among goes through the names of a choice; what gives what each stands for.
+func (s *speller) among(n *formula.Node, what func(*formula.Node) piece) piece {
+	choice, out := s.node(n.Args[0]), missing()
 	for i := len(n.Args) - 1; i >= 1; i-- {
 		if i > len(n.Args[0].Names) {
 			return s.give("it looks up a name that is not there")
 		}
 		test := piece{text: choice.text + "=" + quoted(n.Args[0].Names[i-1]).text}
-		out = call("IF", test, s.node(n.Args[i]), out)
+		out = call("IF", test, what(n.Args[i]), out)
 		if out.deep > deepest {
 			out = s.apart("part of the working of "+s.label, out)
 		}
 	}
+	out.picked = n
 	return out
 }
 
