@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks'
 import { scaleFor } from '../chart/scale.ts'
 import { StripChart } from '../chart/StripChart.tsx'
 import type { Answer, LineView } from '../door/protocol.ts'
+import { Figure } from './answers/Figure.tsx'
 import { CautionNote } from './CautionNote.tsx'
 import { useApp } from './context.ts'
 import { Diagnosis } from './Diagnosis.tsx'
@@ -80,13 +81,13 @@ const stripWidth = 150
 
 function ComesTo({ answer }: { answer: Answer | undefined }) {
   if (answer === undefined) return <span class="nothing-yet">—</span>
-  if (answer.kind === 'choose') return <span class="figure">{answer.choice ?? answer.shown.middle}</span>
+  if (answer.kind === 'choose') return <Figure id={answer.id} label={answer.label} shown={answer.choice ?? answer.shown.middle} inGrid />
   const { shown } = answer
   const scale = scaleFor([answer], stripWidth)
   const ranged = shown.low !== shown.high
   return (
     <>
-      <span class="figure">{shown.middle}</span>
+      <Figure id={answer.id} label={answer.label} shown={shown.middle} inGrid />
       {ranged && scale !== undefined && <StripChart answer={answer} scale={scale} height={14} />}
       {ranged && <span class="between">{shown.low} to {shown.high}</span>}
     </>

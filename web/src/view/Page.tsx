@@ -1,4 +1,6 @@
 import { useEffect } from 'preact/hooks'
+import { pageTitles } from '../state/pages.ts'
+import { Explaining } from './answers/Explaining.tsx'
 import { useApp, useShelving } from './context.ts'
 import { later } from './later.tsx'
 import { Masthead } from './Masthead.tsx'
@@ -15,7 +17,8 @@ export function Page() {
   const app = useApp()
   const shelving = useShelving()
   const sheet = app.sheet.value
-  const title = sheet === undefined ? 'Thawbook' : `${sheet.view.title} · Thawbook`
+  const page = app.page.value
+  const title = sheet === undefined ? 'Thawbook' : `${page === 'sheet' ? '' : `${pageTitles[page]} · `}${sheet.view.title} · Thawbook`
   useEffect(() => {
     document.title = title
   }, [title])
@@ -27,6 +30,7 @@ export function Page() {
         <WindowNotices />
         {sheet !== undefined ? <SheetPage sheet={sheet} /> : shelving.asking.value ? <NewSheet /> : app.opening.value ? <p class="waiting">The sheet is being opened…</p> : <Shelf />}
       </main>
+      <Explaining />
       <footer class="colophon">
         <p>Everything is reckoned in this browser. Nothing you write here is sent anywhere.</p>
       </footer>

@@ -3,6 +3,7 @@ import type { Answer } from '../door/protocol.ts'
 import { scaleFor } from '../chart/scale.ts'
 import { StripChart } from '../chart/StripChart.tsx'
 import { Tally } from '../chart/Tally.tsx'
+import { Figure } from './answers/Figure.tsx'
 import { useApp } from './context.ts'
 import { Drawing } from './Drawing.tsx'
 import { useQuiet } from './useQuiet.ts'
@@ -60,7 +61,9 @@ function Headline({ answer }: { answer: Answer }) {
   return (
     <div class="headline" data-line={answer.id}>
       <dt>{answer.label}</dt>
-      <dd class="figure">{shown.middle}</dd>
+      <dd>
+        <Figure id={answer.id} label={answer.label} shown={shown.middle} />
+      </dd>
       {scale !== undefined && (
         <dd class="spread-out">
           <StripChart answer={answer} scale={scale} height={16} />

@@ -1,6 +1,8 @@
 import type { OpenSheet } from '../state/app.ts'
 import { madeFrom } from '../state/questions.ts'
 import { addressOf } from './address.ts'
+import { AnswerPage } from './answers/AnswerPage.tsx'
+import { PageLinks } from './answers/PageLinks.tsx'
 import { CautionNote } from './CautionNote.tsx'
 import { Chapter } from './Chapter.tsx'
 import { useApp } from './context.ts'
@@ -15,6 +17,7 @@ export function SheetPage({ sheet }: { sheet: OpenSheet }) {
   const { view } = sheet
   const base = app.shelf.value?.find((entry) => entry.file === view.from)
   const beside = app.beside.value
+  const page = app.page.value
   return (
     <article class="sheet">
       {sheet.name === madeFrom && <LookingAt />}
@@ -35,6 +38,7 @@ export function SheetPage({ sheet }: { sheet: OpenSheet }) {
           </p>
         )}
       </header>
+      <PageLinks name={sheet.name} />
       {beside !== undefined && beside.atTop.length > 0 && (
         <section class="at-top" aria-label="What does not fit in the sheet">
           {beside.atTop.map((found, i) => (
@@ -42,23 +46,32 @@ export function SheetPage({ sheet }: { sheet: OpenSheet }) {
           ))}
         </section>
       )}
-      <div class="spread">
-        <SeasonPanel />
-        <div class="chapters">
-          <SeasonTold />
-          {view.chapters.map((chapter, i) => (
-            <Chapter key={i} chapter={chapter} number={i + 1} />
-          ))}
-          {beside !== undefined && beside.general.length > 0 && (
-            <section class="general-cautions" aria-label="Cautions">
-              {beside.general.map((caution, i) => (
-                <CautionNote key={i} caution={caution} />
-              ))}
-            </section>
-          )}
-          <FunctionList />
-        </div>
-      </div>
+      {page === 'sheet' ? <Spread sheet={sheet} /> : <AnswerPage page={page} sheet={sheet} />}
     </article>
+  )
+}
+
+/** The sheet itself: the season in short, always in sight, and its chapters. */
+function Spread({ sheet: { view } }: { sheet: OpenSheet }) {
+  const app = useApp()
+  const beside = app.beside.value
+  return (
+    <div class="spread">
+      <SeasonPanel />
+      <div class="chapters">
+        <SeasonTold />
+        {view.chapters.map((chapter, i) => (
+          <Chapter key={i} chapter={chapter} number={i + 1} />
+        ))}
+        {beside !== undefined && beside.general.length > 0 && (
+          <section class="general-cautions" aria-label="Cautions">
+            {beside.general.map((caution, i) => (
+              <CautionNote key={i} caution={caution} />
+            ))}
+          </section>
+        )}
+        <FunctionList />
+      </div>
+    </div>
   )
 }

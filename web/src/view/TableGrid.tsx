@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks'
 import { type Scale, scaleFor } from '../chart/scale.ts'
 import { StripChart } from '../chart/StripChart.tsx'
 import type { Answer, ColumnView, LineView, RowView, TableView } from '../door/protocol.ts'
+import { Figure as Came } from './answers/Figure.tsx'
 import { CautionNote } from './CautionNote.tsx'
 import { useApp } from './context.ts'
 import { Diagnosis } from './Diagnosis.tsx'
@@ -127,7 +128,7 @@ function Figure({ answer, scale }: { answer: Answer | undefined; scale: Scale | 
   const ranged = answer.shown.low !== answer.shown.high
   return (
     <span class="cell-answer">
-      <span class="figure">{answer.shown.middle}</span>
+      <Came id={answer.id} label={answer.label} shown={answer.shown.middle} inGrid />
       {ranged && scale !== undefined && <StripChart answer={answer} scale={scale} height={12} />}
     </span>
   )
