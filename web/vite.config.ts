@@ -1,11 +1,12 @@
 import { defineConfig } from 'vite'
 import { besidePage } from './build/beside-page.ts'
 import { contentPolicy } from './build/content-policy.ts'
+import { offline } from './build/offline.ts'
 
 export default defineConfig({
   // Relative, so that the built folder works under any path of any host.
   base: './',
-  plugins: [besidePage(), contentPolicy()],
+  plugins: [besidePage(), contentPolicy(), offline()],
   build: {
     outDir: '../.build/page',
     emptyOutDir: true,

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto'
 import { existsSync, readFileSync, readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import type { Plugin } from 'vite'
+import { digestOf, tagOf } from './offline.ts'
 import { shelfOf } from './shelf.ts'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
@@ -39,13 +39,10 @@ export function besidePage(): Plugin {
   }
 }
 
-function partsNow(): { reckoner: string; loader: string } {
-  const tagged = (name: string): string => {
-    if (!existsSync(wasmDir + name)) return name
-    const hash = createHash('sha256').update(readFileSync(wasmDir + name)).digest('hex')
-    return `${name}?v=${hash.slice(0, 12)}`
-  }
-  return { reckoner: tagged('reckoner.wasm'), loader: tagged('wasm_exec.js') }
+function partsNow(): { reckoner: string; packed: string; loader: string } {
+  const tag = (name: string): string => (existsSync(wasmDir + name) ? `?v=${tagOf(digestOf(readFileSync(wasmDir + name)))}` : '')
+  const reckoner = tag('reckoner.wasm')
+  return { reckoner: `reckoner.wasm${reckoner}`, packed: `reckoner.wasm.gz${reckoner}`, loader: `wasm_exec.js${tag('wasm_exec.js')}` }
 }
 
 function files(): [string, Uint8Array | string][] {

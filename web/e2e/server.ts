@@ -22,13 +22,15 @@ const types: Record<string, string> = {
 /** A plain host of the built page. */
 export interface Host {
   url: string
+  /** What it gives, by name; tests may change it while it runs. Empty for a host given from outside. */
+  files: Map<string, Buffer>
   stop(): Promise<void>
 }
 
 /** The page under test: at THAWBOOK_URL when that is set, or else the built folder on a plain host of this test's own. */
 export async function host(): Promise<Host> {
   const given = process.env['THAWBOOK_URL']
-  if (given !== undefined && given !== '') return { url: given, stop: () => Promise.resolve() }
+  if (given !== undefined && given !== '') return { url: given, files: new Map(), stop: () => Promise.resolve() }
   const files = await builtFiles()
   const server = createServer((request, response) => {
     const path = decodeURIComponent((request.url ?? '').split('?')[0] ?? '')
@@ -43,7 +45,12 @@ export async function host(): Promise<Host> {
     response.end(body)
   })
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-  return { url: `http://127.0.0.1:${portOf(server)}${under}`, stop: () => new Promise((resolve) => server.close(() => resolve())) }
+  const stop = (): Promise<void> =>
+    new Promise((resolve) => {
+      server.close(() => resolve())
+      server.closeAllConnections()
+    })
+  return { url: `http://127.0.0.1:${portOf(server)}${under}`, files, stop }
 }
 
 /** The built page as it is now: a build in the midst of the tests must not change what they see. */

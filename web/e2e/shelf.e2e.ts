@@ -114,6 +114,9 @@ describe.skipIf(!haveBrowser())('the shelf', () => {
     await page.locator('.notice.trouble').waitFor()
     expect(await page.locator('.notice.trouble').innerText()).toMatch(/creek\.yaml, line 1/)
     expect(await rawKept(page, 'creek.yaml')).toEqual(newer)
+    const download = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Save its text to a file' }).click()
+    expect((await download).suggestedFilename()).toBe('creek.yaml')
   })
 
   it('has what was typed though the page ended while the reckoner was at work', async () => {

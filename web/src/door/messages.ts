@@ -3,6 +3,8 @@ export interface StartMessage {
   kind: 'start'
   loader: string
   reckoner: string
+  /** The same reckoner packed, where that is to be asked for first. */
+  packed?: string
   /** The reckoner as compiled before, so that starting it again is quick. */
   module?: WebAssembly.Module
 }

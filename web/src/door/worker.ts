@@ -1,3 +1,4 @@
+import { compile } from './compile.ts'
 import type { FromWorker, StartMessage, ToWorker } from './messages.ts'
 
 /** What the toolchain's loader and the reckoner put on the worker's global. */
@@ -32,22 +33,13 @@ scope.onmessage = (event) => {
 async function start(message: StartMessage): Promise<void> {
   await import(/* @vite-ignore */ message.loader)
   const go = new scope.Go()
-  const module = message.module ?? (await compile(message.reckoner))
+  const module = message.module ?? (await compile({ plain: message.reckoner, packed: message.packed }))
   if (message.module === undefined) scope.postMessage({ kind: 'compiled', module })
   const instance = await WebAssembly.instantiate(module, go.importObject)
   scope.thawbookProgress = (done, total) => scope.postMessage({ kind: 'progress', done, total })
   scope.thawbookReady = () => scope.postMessage({ kind: 'ready' })
   await go.run(instance)
   died('it ended')
-}
-
-async function compile(url: string): Promise<WebAssembly.Module> {
-  const response = await fetch(url)
-  if (!response.ok) throw new Error(`${url} answered ${response.status}`)
-  const type = response.headers.get('Content-Type') ?? ''
-  if (type.startsWith('application/wasm')) return WebAssembly.compileStreaming(response)
-  // Some plain hosts do not know the type, and streaming insists on it.
-  return WebAssembly.compile(await response.arrayBuffer())
 }
 
 function died(reason: unknown): void {

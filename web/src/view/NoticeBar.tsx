@@ -1,11 +1,13 @@
 import { useApp } from './context.ts'
 import { Diagnosis } from './Diagnosis.tsx'
+import { saveAs } from './files.ts'
 
 /** What the page has to tell, if anything, with a way to put it aside. */
 export function NoticeBar() {
   const app = useApp()
   const notice = app.notice.value
   const unread = app.unread.value
+  const keptText = app.kept.value.find((k) => k.name === unread?.name)?.files[unread?.name ?? '']
   return (
     <div role="status" class="notices">
       {notice !== undefined && (
@@ -37,6 +39,11 @@ export function NoticeBar() {
           {unread.shipped && (
             <button type="button" onClick={() => void app.startAgain(unread.name)}>
               Open the shipped sheet instead
+            </button>
+          )}
+          {keptText !== undefined && (
+            <button type="button" onClick={() => saveAs(unread.name, keptText)}>
+              Save its text to a file
             </button>
           )}
           <button type="button" onClick={() => (app.unread.value = undefined)}>
