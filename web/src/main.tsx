@@ -1,4 +1,3 @@
-import { effect } from '@preact/signals'
 import { render } from 'preact'
 import { packedPays } from './door/compile.ts'
 import { Door, type WorkerLike } from './door/door.ts'
@@ -8,6 +7,7 @@ import { TypedSlip } from './keep/typed.ts'
 import { otherWindows } from './keep/windows.ts'
 import { keepOffline } from './offline/register.ts'
 import { App, type Outside } from './state/app.ts'
+import { once } from './state/once.ts'
 import { Shelving } from './state/shelving.ts'
 import { keepTyped } from './state/typing.ts'
 import { AppContext, ShelvingContext } from './view/context.ts'
@@ -56,6 +56,10 @@ void app.begin().then(() => followAddress(app, shelving, new Mark(plainStorage('
 document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void app.ledger.lookAround())
 addEventListener('pageshow', (event) => event.persisted && void app.ledger.lookAround())
 
+const reckoned = (): boolean => app.reckoning.value !== undefined
+
+once(reckoned, () => void import('./print/begin.tsx').then(({ printPlans }) => printPlans(app)))
+
 if (import.meta.env.PROD) {
   const come = (): void => {
     app.notice.value = { tone: 'news', text: 'A newer Thawbook has come.', hint: 'It opens the next time this page is loaded. Your sheets stay.' }
@@ -67,7 +71,5 @@ if (import.meta.env.PROD) {
     void keepOffline(packed, { come })
   }
   const later = setTimeout(keep, 8_000)
-  const stopWaiting = effect(() => {
-    if (app.reckoning.value !== undefined) queueMicrotask(keep)
-  })
+  const stopWaiting = once(reckoned, keep)
 }
