@@ -1,4 +1,5 @@
 import { defineConfig } from 'vite'
+import { ahead } from './build/ahead.ts'
 import { besidePage } from './build/beside-page.ts'
 import { contentPolicy } from './build/content-policy.ts'
 import { offline } from './build/offline.ts'
@@ -6,7 +7,7 @@ import { offline } from './build/offline.ts'
 export default defineConfig({
   // Relative, so that the built folder works under any path of any host.
   base: './',
-  plugins: [besidePage(), contentPolicy(), offline()],
+  plugins: [besidePage(), contentPolicy(), ahead(), offline()],
   build: {
     outDir: '../.build/page',
     emptyOutDir: true,

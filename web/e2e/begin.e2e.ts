@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { haveBrowser } from './browser.ts'
-import { figureOf, headlines, rowOf, visits } from './visit.ts'
+import { changedFrom, figureOf, headlines, rowOf, visits } from './visit.ts'
 
 const pallets = 'Heron Ridge, old pallets'
 
@@ -41,6 +41,30 @@ describe.skipIf(!haveBrowser())('beginning', () => {
     const again = await page.context().newPage()
     await again.goto(url())
     await again.getByRole('heading', { name: 'Sheets to start from' }).waitFor()
+  })
+
+  it('shows a first visit its season before the reckoner is there, and takes a change meanwhile', async () => {
+    const { page: other } = await visit()
+    const fresh = await other.context().browser()?.newContext()
+    if (fresh === undefined) throw new Error('no browser')
+    const page = await fresh.newPage()
+    let letGo = (): void => undefined
+    const held = new Promise<void>((resolve) => (letGo = resolve))
+    await page.route(/reckoner\.wasm/, async (route) => {
+      await held
+      await route.continue()
+    })
+    await page.goto(url())
+    await headlines(page).first().waitFor()
+    const before = await figureOf(page, 'syrup')
+    expect(before).toMatch(/^[\d.]+ gal$/)
+    await page.getByRole('textbox', { name: 'Taps hung', exact: true }).fill('60')
+    letGo()
+    await changedFrom(() => figureOf(page, 'syrup'), before)
+    expect(await rowOf(page, 'taps').locator('.comes-to').innerText()).toBe('60 taps')
+    await page.getByRole('textbox', { name: 'Taps hung', exact: true }).fill('140')
+    await rowOf(page, 'taps').locator('.comes-to', { hasText: '140 taps' }).waitFor()
+    expect(await changedFrom(() => figureOf(page, 'syrup'), '')).toBe(before)
   })
 
   it('makes a sheet from answers to eight questions, by key alone', async () => {

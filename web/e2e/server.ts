@@ -54,7 +54,7 @@ export async function host(): Promise<Host> {
 }
 
 /** The built page as it is now: a build in the midst of the tests must not change what they see. */
-async function builtFiles(): Promise<Map<string, Buffer>> {
+export async function builtFiles(): Promise<Map<string, Buffer>> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => [])
   const names = entries.filter((e) => e.isFile()).map((e) => relative(folder, join(e.parentPath, e.name)))
   if (!names.includes('index.html')) throw new Error('the page is not built: run "npm run build" first')

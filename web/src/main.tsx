@@ -1,6 +1,8 @@
 import { render } from 'preact'
-import { packedPays } from './door/compile.ts'
+import { readAhead } from './door/ahead.ts'
+import { compile, packedPays } from './door/compile.ts'
 import { Door, type WorkerLike } from './door/door.ts'
+import type { Reckoning } from './door/protocol.ts'
 import { Keeper } from './keep/kept.ts'
 import { Mark, plainStorage } from './keep/marks.ts'
 import { TypedSlip } from './keep/typed.ts'
@@ -8,20 +10,39 @@ import { otherWindows } from './keep/windows.ts'
 import { keepOffline } from './offline/register.ts'
 import { App, type Outside } from './state/app.ts'
 import { once } from './state/once.ts'
+import { madeFrom } from './state/questions.ts'
 import { Shelving } from './state/shelving.ts'
 import { keepTyped } from './state/typing.ts'
 import { AppContext, ShelvingContext } from './view/context.ts'
 import { Page } from './view/Page.tsx'
-import { followAddress } from './view/address.ts'
+import { addressOf, followAddress } from './view/address.ts'
 
 const beside = (path: string): string => new URL(path, document.baseURI).href
 
+const fetchAhead = (): Promise<string | undefined> =>
+  fetch(beside('ahead.json')).then(
+    (response) => (response.ok ? response.text() : undefined),
+    () => undefined,
+  )
+const visited = new Mark(plainStorage('localStorage'), 'visited')
+const firstVisit = location.hash === '' && !visited.made
+const fetchedAhead = firstVisit ? fetchAhead() : undefined
+
+let tellShown = (): void => undefined
+const shown = new Promise<void>((resolve) => (tellShown = resolve))
 const packed = packedPays(location.hostname)
 
 const door = new Door(
   (): WorkerLike => new Worker(new URL('./door/worker.ts', import.meta.url), { type: 'module', name: 'reckoner' }),
-  { kind: 'start', loader: beside(__PARTS__.loader), reckoner: beside(__PARTS__.reckoner), ...(packed ? { packed: beside(__PARTS__.packed) } : {}) },
+  { kind: 'start', loader: beside(__PARTS__.loader) },
+  async () => {
+    // On a machine with few processors compiling would hold up the season that is shown meanwhile.
+    if (firstVisit) await Promise.race([shown, new Promise((resolve) => setTimeout(resolve, 1_000))])
+    return compile({ plain: beside(__PARTS__.reckoner), packed: packed ? beside(__PARTS__.packed) : undefined })
+  },
 )
+
+let fromBuild: Reckoning | undefined
 
 const outside: Outside = {
   door,
@@ -31,6 +52,13 @@ const outside: Outside = {
     const response = await fetch(beside(path))
     if (!response.ok) throw new Error(`${path} answered ${response.status}`)
     return response.text()
+  },
+  async ahead(name, text) {
+    if (name !== madeFrom || text === undefined) return undefined
+    const json = await (fetchedAhead ?? fetchAhead())
+    const known = json === undefined ? undefined : readAhead(json, text)
+    fromBuild = known?.reckoning
+    return known
   },
   soon: (begin) => requestAnimationFrame(begin),
   now: () => Date.now(),
@@ -50,7 +78,11 @@ if (root !== null) {
   )
 }
 keepTyped(app, new TypedSlip(plainStorage('sessionStorage')))
-void app.begin().then(() => followAddress(app, shelving, new Mark(plainStorage('localStorage'), 'visited')))
+if (firstVisit) {
+  history.replaceState(null, '', addressOf(madeFrom))
+  void app.openFirst(madeFrom)
+}
+void app.begin().then(() => followAddress(app, shelving, visited))
 
 // A window that slept, or was brought back whole by the back button, has heard nothing.
 document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void app.ledger.lookAround())
@@ -58,6 +90,9 @@ addEventListener('pageshow', (event) => event.persisted && void app.ledger.lookA
 
 const reckoned = (): boolean => app.reckoning.value !== undefined
 
+once(reckoned, () => setTimeout(tellShown))
+// For whoever measures: the first season that was drawn in this browser.
+once(() => reckoned() && app.reckoning.value !== fromBuild, () => performance.mark('reckoned here'))
 once(reckoned, () => void import('./print/begin.tsx').then(({ printPlans }) => printPlans(app)))
 
 if (import.meta.env.PROD) {

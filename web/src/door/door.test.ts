@@ -2,15 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { Died, Door } from './door.ts'
 import { FakeWorker } from './fake.ts'
 
-const start = { kind: 'start', loader: 'l', reckoner: 'r' } as const
+const start = { kind: 'start', loader: 'l' } as const
+const program = new WebAssembly.Module(new Uint8Array([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]))
 
-function bench() {
+function bench(compile = () => Promise.resolve(program)) {
   const workers: FakeWorker[] = []
   const door = new Door(() => {
     const worker = new FakeWorker()
     workers.push(worker)
     return worker
-  }, start)
+  }, start, compile)
   return { door, workers }
 }
 
@@ -53,5 +54,27 @@ describe('Door', () => {
     await Promise.resolve()
     worker.fail('out of memory')
     await expect(waiting).rejects.toThrow('out of memory')
+  })
+
+  it('compiles the reckoner once and hands it to every worker', async () => {
+    let compiled = 0
+    const { door, workers } = bench(() => {
+      compiled++
+      return Promise.resolve(program)
+    })
+    await door.call('open', sheet(3))
+    door.restart()
+    await door.call('open', sheet(4))
+    expect(compiled).toBe(1)
+    expect(workers.map((w) => w.given)).toEqual([program, program])
+  })
+
+  it('dies of a reckoner that cannot be had, and asks for it again when started again', async () => {
+    const answers = [Promise.reject(new Error('reckoner.wasm answered 404')), Promise.resolve(program)]
+    const { door } = bench(() => answers.shift() ?? Promise.reject(new Error('asked too often')))
+    await new Promise((resolve) => setTimeout(resolve))
+    await expect(door.call('open', sheet(3))).rejects.toThrow('answered 404')
+    door.restart()
+    expect(JSON.parse((await door.call('open', sheet(4))).json)).toMatchObject({ title: 'A' })
   })
 })

@@ -33,7 +33,9 @@ interface Waiting {
  */
 export class Door {
   readonly #hire: () => WorkerLike
-  #start: StartMessage
+  readonly #start: StartMessage
+  readonly #compile: () => Promise<WebAssembly.Module>
+  #module: Promise<WebAssembly.Module> | undefined
   readonly #waiting = new Map<number, Waiting>()
   #worker: WorkerLike | undefined
   #ready = Promise.resolve()
@@ -42,9 +44,10 @@ export class Door {
   /** Told how far a long reckoning is, in seasons. */
   onprogress: (done: number, total: number) => void = () => undefined
 
-  constructor(hire: () => WorkerLike, start: StartMessage) {
+  constructor(hire: () => WorkerLike, start: StartMessage, compile: () => Promise<WebAssembly.Module>) {
     this.#hire = hire
     this.#start = start
+    this.#compile = compile
     this.restart()
   }
 
@@ -57,6 +60,7 @@ export class Door {
   restart(): void {
     this.#bury('started again')
     this.#dead = ''
+    this.#module ??= this.#compile()
     const worker = this.#hire()
     this.#worker = worker
     this.#ready = new Promise((ready) => {
@@ -67,6 +71,14 @@ export class Door {
     })
     worker.onerror = (event) => this.#bury(event.message || 'the worker failed')
     worker.postMessage(this.#start)
+    this.#module.then(
+      (module) => worker.postMessage({ kind: 'module', module }),
+      (reason: unknown) => {
+        // Perhaps the host was away; another start may find it.
+        this.#module = undefined
+        if (this.#worker === worker) this.#bury(reason instanceof Error ? reason.message : String(reason))
+      },
+    )
   }
 
   /** Asks the reckoner. The payload is sent as JSON. Rejects with Died and nothing else. */
@@ -84,7 +96,6 @@ export class Door {
 
   #hear(message: FromWorker): void {
     if (message.kind === 'died') this.#bury(message.reason)
-    if (message.kind === 'compiled') this.#start = { ...this.#start, module: message.module }
     if (message.kind === 'progress') this.onprogress(message.done, message.total)
     if (message.kind !== 'answer') return
     const waiting = this.#waiting.get(message.id)

@@ -12,6 +12,8 @@ export class FakeWorker implements WorkerLike {
   onerror: ((event: ErrorEvent) => void) | null = null
   readonly calls: CallMessage[] = []
   terminated = false
+  /** The reckoner it was handed. */
+  given: WebAssembly.Module | undefined
   /** Held back answers wait for `release`. */
   hold = false
   #held: (() => void)[] = []
@@ -19,7 +21,11 @@ export class FakeWorker implements WorkerLike {
   #tried: number | undefined
 
   postMessage(message: ToWorker): void {
-    if (message.kind === 'start') return this.#say({ kind: 'ready' })
+    if (message.kind === 'start') return
+    if (message.kind === 'module') {
+      this.given = message.module
+      return this.#say({ kind: 'ready' })
+    }
     this.calls.push(message)
     const answer = (): void => this.#answer(message)
     if (this.hold) this.#held.push(answer)

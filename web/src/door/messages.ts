@@ -1,12 +1,13 @@
-/** First message to the worker: where its two files lie, as whole URLs. */
+/** First message to the worker: where the loader lies, as a whole URL. */
 export interface StartMessage {
   kind: 'start'
   loader: string
-  reckoner: string
-  /** The same reckoner packed, where that is to be asked for first. */
-  packed?: string
-  /** The reckoner as compiled before, so that starting it again is quick. */
-  module?: WebAssembly.Module
+}
+
+/** The reckoner itself, compiled by the page, which can begin before its worker is up and need not do it again. */
+export interface ModuleMessage {
+  kind: 'module'
+  module: WebAssembly.Module
 }
 
 export interface CallMessage {
@@ -16,12 +17,10 @@ export interface CallMessage {
   payload: string
 }
 
-export type ToWorker = StartMessage | CallMessage
+export type ToWorker = StartMessage | ModuleMessage | CallMessage
 
 export type FromWorker =
   | { kind: 'ready' }
-  /** The reckoner is compiled; it may be handed to a later worker. */
-  | { kind: 'compiled'; module: WebAssembly.Module }
   | { kind: 'answer'; id: number; json: string; bytes?: Uint8Array }
   /** How many of the seasons of the present reckoning are drawn. */
   | { kind: 'progress'; done: number; total: number }

@@ -1,5 +1,4 @@
-import { compile } from './compile.ts'
-import type { FromWorker, StartMessage, ToWorker } from './messages.ts'
+import type { CallMessage, FromWorker, StartMessage, ToWorker } from './messages.ts'
 
 /** What the toolchain's loader and the reckoner put on the worker's global. */
 interface ReckonerScope {
@@ -13,16 +12,21 @@ interface ReckonerScope {
 
 const scope = globalThis as unknown as ReckonerScope
 
+let give: (module: WebAssembly.Module) => void = () => undefined
+const given = new Promise<WebAssembly.Module>((resolve) => (give = resolve))
+
 scope.onmessage = (event) => {
   const message = event.data
-  if (message.kind === 'start') {
-    start(message).catch((reason: unknown) => died(reason))
-    return
-  }
+  if (message.kind === 'start') start(message).catch((reason: unknown) => died(reason))
+  if (message.kind === 'module') give(message.module)
+  if (message.kind === 'call') answer(message)
+}
+
+function answer({ id, method, payload }: CallMessage): void {
   try {
-    const { json, bytes } = scope.thawbook.call(message.method, message.payload)
-    if (bytes === undefined) scope.postMessage({ kind: 'answer', id: message.id, json })
-    else scope.postMessage({ kind: 'answer', id: message.id, json, bytes }, [bytes.buffer])
+    const { json, bytes } = scope.thawbook.call(method, payload)
+    if (bytes === undefined) scope.postMessage({ kind: 'answer', id, json })
+    else scope.postMessage({ kind: 'answer', id, json, bytes }, [bytes.buffer])
   } catch (reason) {
     // Whatever reaches here (a RangeError when the stack ran out) has left the
     // instance in an unknown state: the door itself turns panics into answers.
@@ -33,9 +37,7 @@ scope.onmessage = (event) => {
 async function start(message: StartMessage): Promise<void> {
   await import(/* @vite-ignore */ message.loader)
   const go = new scope.Go()
-  const module = message.module ?? (await compile({ plain: message.reckoner, packed: message.packed }))
-  if (message.module === undefined) scope.postMessage({ kind: 'compiled', module })
-  const instance = await WebAssembly.instantiate(module, go.importObject)
+  const instance = await WebAssembly.instantiate(await given, go.importObject)
   scope.thawbookProgress = (done, total) => scope.postMessage({ kind: 'progress', done, total })
   scope.thawbookReady = () => scope.postMessage({ kind: 'ready' })
   await go.run(instance)

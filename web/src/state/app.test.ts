@@ -5,6 +5,8 @@ import { nextKept, type Kept, type Put } from '../keep/kept.ts'
 import type { News, Windows } from '../keep/windows.ts'
 import { App, type Keeping } from './app.ts'
 
+const program = new WebAssembly.Module(new Uint8Array([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]))
+
 const text = (title: string, taps: number): string => JSON.stringify({ title, taps })
 
 const shipped: Record<string, string> = {
@@ -49,7 +51,7 @@ async function bench(keep: Keeping = new KeepInMemory(), windows: Windows = { te
     const worker = new FakeWorker()
     workers.push(worker)
     return worker
-  }, { kind: 'start', loader: '', reckoner: '' })
+  }, { kind: 'start', loader: '' }, () => Promise.resolve(program))
   const app = new App({
     door,
     keep,

@@ -1,4 +1,5 @@
 import { batch, computed, signal } from '@preact/signals'
+import type { Ahead } from '../door/ahead.ts'
 import { Died } from '../door/door.ts'
 import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, Trial, View } from '../door/protocol.ts'
 import { readAnswer, Refused } from '../door/read.ts'
@@ -94,6 +95,12 @@ export class App {
       return
     }
     await this.#open({ name, files: kept.files, shipped: kept.shipped, changed: true })
+  }
+
+  /** Opens a shipped sheet for someone who has never been here, and so has nothing kept that would have to be waited for. */
+  async openFirst(name: string): Promise<void> {
+    this.ledger.standsOn(name, 0)
+    await this.#openShipped(name)
   }
 
   /**
@@ -267,7 +274,7 @@ export class App {
       this.notice.value = { tone: 'trouble', text: `There is no sheet “${name}” here.` }
       return
     }
-    await this.#open({ name, files, shipped: true, changed: false })
+    await this.#open({ name, files, shipped: true, changed: false }, await this.#outside.ahead?.(name, files[name]))
   }
 
   async #shippedText(file: string): Promise<[string, string] | undefined> {
@@ -278,7 +285,7 @@ export class App {
   }
 
   /** Whether the sheet was opened: not when it cannot be read, and not when another was asked for meanwhile. */
-  async #open(sheet: Opening): Promise<boolean> {
+  async #open(sheet: Opening, ahead?: Ahead): Promise<boolean> {
     const mine = ++this.#opened
     this.#rounds.drop()
     batch(() => {
@@ -288,6 +295,10 @@ export class App {
       this.asked.clear()
       this.ledger.elsewhere.value = undefined
       this.stopped.value = false
+      if (ahead !== undefined) {
+        this.sheet.value = { ...sheet, view: ahead.view, refused: [] }
+        this.reckoning.value = ahead.reckoning
+      }
     })
     try {
       if (this.#outside.door.dead) this.#outside.door.restart()
@@ -299,7 +310,7 @@ export class App {
       }
       batch(() => {
         this.sheet.value = { ...sheet, view, refused: [] }
-        this.reckoning.value = undefined
+        if (ahead === undefined) this.reckoning.value = undefined
         this.editing.clear()
       })
       this.#rounds.ask()

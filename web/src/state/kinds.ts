@@ -1,3 +1,4 @@
+import type { Ahead } from '../door/ahead.ts'
 import type { Door } from '../door/door.ts'
 import type { Diagnostic, Files, View } from '../door/protocol.ts'
 import type { Kept, Put, Spoilt } from '../keep/kept.ts'
@@ -46,6 +47,8 @@ export interface Outside {
   windows: Windows
   /** The text of a file beside the page, or a rejection. */
   fetchText(path: string): Promise<string>
+  /** What a shipped sheet of that text came to when the page was built, if that is known. */
+  ahead?(name: string, text: string | undefined): Promise<Ahead | undefined>
   /** Calls back when there is time to work: the next animation frame. */
   soon(begin: () => void): void
   now(): number

@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'preact/hooks'
 import type { OpenSheet } from '../state/app.ts'
 import { madeFrom } from '../state/questions.ts'
 import { addressOf } from './address.ts'
@@ -51,16 +52,25 @@ export function SheetPage({ sheet }: { sheet: OpenSheet }) {
   )
 }
 
+/** How many chapters are drawn before all of them are: more than fill any window. */
+const inSight = 2
+
 /** The sheet itself: the season in short, always in sight, and its chapters. */
 function Spread({ sheet: { view } }: { sheet: OpenSheet }) {
   const app = useApp()
   const beside = app.beside.value
+  const [whole, setWhole] = useState(false)
+  // What is in sight first: the rest of a long sheet would keep the season waiting.
+  useEffect(() => {
+    const drawn = setTimeout(() => setWhole(true))
+    return () => clearTimeout(drawn)
+  }, [])
   return (
     <div class="spread">
       <SeasonPanel />
       <div class="chapters">
         <SeasonTold />
-        {view.chapters.map((chapter, i) => (
+        {view.chapters.slice(0, whole ? undefined : inSight).map((chapter, i) => (
           <Chapter key={i} chapter={chapter} number={i + 1} />
         ))}
         {beside !== undefined && beside.general.length > 0 && (

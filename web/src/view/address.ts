@@ -2,7 +2,6 @@ import { effect } from '@preact/signals'
 import type { Mark } from '../keep/marks.ts'
 import type { App } from '../state/app.ts'
 import { type PageName, pageNames } from '../state/pages.ts'
-import { madeFrom } from '../state/questions.ts'
 import type { Shelving } from '../state/shelving.ts'
 
 const before = '#sheet/'
@@ -38,11 +37,10 @@ export function pageIn(address: string): PageName {
 /**
  * Keeps what is open in step with the address, so that back, forward, reload
  * and a bookmark do what they should. A bare address goes on with the sheet
- * that was changed last, so that coming back loses nothing; a first visit
- * opens on the finished example.
+ * that was changed last, so that coming back loses nothing.
  */
 export function followAddress(app: App, shelving: Shelving, visited: Mark): void {
-  const start = app.kept.peek()[0]?.name ?? (visited.made ? undefined : app.shelf.peek()?.find((e) => e.file === madeFrom)?.file)
+  const start = app.kept.peek()[0]?.name
   visited.make()
   if (location.hash === '' && start !== undefined) history.replaceState(null, '', addressOf(start))
   const follow = (): void => {
