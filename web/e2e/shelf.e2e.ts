@@ -55,7 +55,8 @@ describe.skipIf(!haveBrowser())('the shelf', () => {
     await openText(page, 'creek.yaml', 'Creek side')
     await page.getByRole('link', { name: 'All sheets' }).click()
     await page.getByRole('button', { name: 'Rename Creek side' }).click()
-    await page.getByLabel('New title for Creek side').fill('Creek side, 2027')
+    // The old title stands selected, to be typed over.
+    await page.keyboard.type('Creek side, 2027')
     await page.keyboard.press('Enter')
     await page.getByRole('link', { name: 'Creek side, 2027', exact: true }).waitFor()
 
@@ -63,7 +64,7 @@ describe.skipIf(!haveBrowser())('the shelf', () => {
     await page.getByRole('link', { name: 'Creek side, 2027, a copy' }).waitFor()
     expect((await own(page)).sort()).toEqual(['Creek side, 2027', 'Creek side, 2027, a copy'])
 
-    await page.getByRole('button', { name: 'Take Creek side, 2027 off the shelf' }).click()
+    await page.getByRole('button', { name: 'Take off the shelf: Creek side, 2027', exact: true }).click()
     await page.getByText('was taken off the shelf').waitFor()
     expect(await own(page)).toEqual(['Creek side, 2027, a copy'])
     await page.getByRole('button', { name: 'Put it back' }).click()
@@ -93,7 +94,7 @@ describe.skipIf(!haveBrowser())('the shelf', () => {
     const section = page.getByRole('region', { name: 'Kept, but not readable here' })
     expect(await section.locator('li').allInnerTexts()).toEqual([expect.stringContaining('A later Thawbook kept this'), expect.stringContaining('is damaged')])
     const download = page.waitForEvent('download')
-    await section.getByRole('button', { name: 'Save the text of later.yaml' }).click()
+    await section.getByRole('button', { name: 'Save its text to a file: later.yaml' }).click()
     expect((await download).suggestedFilename()).toBe('later.yaml')
 
     // A file of that name does not take its place.

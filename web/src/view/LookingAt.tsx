@@ -11,14 +11,13 @@ export function LookingAt() {
     <aside class="looking-at" aria-labelledby="looking-at">
       <h2 id="looking-at">What you are looking at</h2>
       <p>
-        A household’s plan for one season: their trees, pan, fire, hours, jars and prices, each on a line. Where they do
-        not know a number they give a low, a likely and a high, and the sheet lives through thousands of seasons with
-        them. <strong>The season in short</strong> says what comes of it: the middle, and between what 8 seasons of 10 fall.
+        A household’s plan for one season, a line for each number. Where they are not sure they give a low, a likely and
+        a high; the sheet lives through thousands of seasons and says under <strong>The season in short</strong> what
+        falls where.
       </p>
       <p>
-        Change any number and see what moves; try another fuel under <strong>What we burn</strong>. Nothing can be
-        spoilt: the sheet as it was is always a click away. Then <a href={newAddress}>make one of your own</a> from eight
-        questions.
+        Change any number, or <strong>What we burn</strong>, and watch. The sheet as it was is always a click away. Then{' '}
+        <a href={newAddress}>make one of your own</a> from eight questions.
       </p>
       <button
         type="button"

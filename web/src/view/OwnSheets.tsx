@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Kept, Spoilt } from '../keep/kept.ts'
 import { addressOf } from './address.ts'
 import { useShelving } from './context.ts'
@@ -31,7 +31,7 @@ function OwnSheet({ kept }: { kept: Kept }) {
         <button type="button" onClick={() => void shelving.copy(kept.name, kept.title, kept.files)} aria-label={`Copy ${kept.title}`}>
           Copy
         </button>
-        <button type="button" onClick={() => void shelving.take(kept.name, kept.title)} aria-label={`Take ${kept.title} off the shelf`}>
+        <button type="button" onClick={() => void shelving.take(kept.name, kept.title)} aria-label={`Take off the shelf: ${kept.title}`}>
           Take off the shelf
         </button>
       </p>
@@ -42,6 +42,8 @@ function OwnSheet({ kept }: { kept: Kept }) {
 function Naming({ kept, onDone }: { kept: Kept; onDone: () => void }) {
   const shelving = useShelving()
   const [title, setTitle] = useState(kept.title)
+  const input = useRef<HTMLInputElement>(null)
+  useEffect(() => input.current?.select(), [])
   const rename = async (): Promise<void> => {
     const wanted = title.trim()
     if (wanted !== '' && wanted !== kept.title) await shelving.rename(kept, wanted)
@@ -57,7 +59,7 @@ function Naming({ kept, onDone }: { kept: Kept; onDone: () => void }) {
     >
       <label class="field">
         <span class="unseen">New title for {kept.title}</span>
-        <input type="text" value={title} ref={focusOn} onInput={(event) => setTitle(event.currentTarget.value)} onKeyDown={(event) => event.key === 'Escape' && onDone()} />
+        <input type="text" value={title} ref={input} onInput={(event) => setTitle(event.currentTarget.value)} onKeyDown={(event) => event.key === 'Escape' && onDone()} />
       </label>
       <button type="submit">Call it that</button>
       <button type="button" onClick={onDone}>
@@ -65,11 +67,6 @@ function Naming({ kept, onDone }: { kept: Kept; onDone: () => void }) {
       </button>
     </form>
   )
-}
-
-/** The blank has just taken the place of the button that was pressed. */
-function focusOn(input: HTMLInputElement | null): void {
-  if (input !== null && document.activeElement !== input && document.activeElement === document.body) input.select()
 }
 
 /** What is kept here and cannot be used: said, left alone, and its text given out. */
@@ -89,11 +86,11 @@ export function SpoiltSheets({ spoilt }: { spoilt: readonly Spoilt[] }) {
             </p>
             <p class="sheet-doings">
               {text !== undefined && (
-                <button type="button" onClick={() => saveAs(name, text)} aria-label={`Save the text of ${name}`}>
+                <button type="button" onClick={() => saveAs(name, text)} aria-label={`Save its text to a file: ${name}`}>
                   Save its text to a file
                 </button>
               )}
-              <button type="button" onClick={() => void shelving.take(name, name)} aria-label={`Take ${name} off the shelf`}>
+              <button type="button" onClick={() => void shelving.take(name, name)} aria-label={`Take off the shelf: ${name}`}>
                 Take off the shelf
               </button>
             </p>

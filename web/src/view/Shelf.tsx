@@ -60,7 +60,7 @@ function ShippedList({ shelf, kept }: { shelf: readonly ShelfEntry[]; kept: read
                 Copy
               </button>
               {changed !== undefined && (
-                <button type="button" onClick={() => void shelving.take(entry.file, `${entry.title}, with your changes`)} aria-label={`Put the changes of ${entry.title} away`}>
+                <button type="button" onClick={() => void shelving.take(entry.file, `${entry.title}, with your changes`)} aria-label={`Put the changes away: ${entry.title}`}>
                   Put the changes away
                 </button>
               )}
