@@ -58,9 +58,9 @@ export class FakeWorker implements WorkerLike {
       this.#book = JSON.parse(text) as { title: string; taps: number }
     }
     if (method === 'edit') {
-      const { edits } = payload as { edits: { about: string; set: EditSet }[] }
-      if (edits.some((e) => e.about !== 'taps')) return this.#kept('edit-unknown', 'no such line')
-      for (const { set } of edits) this.#book.taps = set.is ?? this.#book.taps
+      const { edits } = payload as { edits: { about: string; set: EditSet & { title?: string } }[] }
+      if (edits.some((e) => e.about !== 'taps' && e.about !== '')) return this.#kept('edit-unknown', 'no such line')
+      for (const { set } of edits) this.#book = { title: set.title ?? this.#book.title, taps: set.is ?? this.#book.taps }
     }
     if (method === 'write') this.#book = JSON.parse((payload as { text: string }).text) as { title: string; taps: number }
     if (method !== 'reckon') this.#tried = undefined
