@@ -8,8 +8,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -84,7 +84,7 @@ func (p project) steps() ([]step, error) {
 	for _, name := range modules {
 		target := filepath.Join(wasm, name+".wasm")
 		compile := p.command(p.root, []string{"GOOS=js", "GOARCH=wasm"},
-			slices.Concat([]string{"go", "build"}, moduleFlags(), []string{"-o", target, "./wasm/" + name})...)
+			"go", slices.Concat([]string{"build"}, moduleFlags(), []string{"-o", target, "./wasm/" + name})...)
 		steps = append(steps, step{
 			doing: "Building the " + name,
 			stale: func() (bool, error) { return older(target, goSources...) },
