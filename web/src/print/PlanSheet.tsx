@@ -11,7 +11,6 @@ export function PlanSheet({ plan, on }: { plan: Plan; on: string }) {
         <p>{plan.about}</p>
       </header>
       <Headlines plan={plan} />
-      <p class="plan-told">{plan.paragraph}</p>
       {plan.cautions.length > 0 && (
         <section class="plan-cautions">
           <h2>Mind</h2>

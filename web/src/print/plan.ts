@@ -17,12 +17,11 @@ export interface PlanTable {
   rows: { label: string; cells: string[] }[]
 }
 
-/** What the plan prints of a sheet. */
+/** What the plan prints of a sheet. The paragraph is left out: on paper the table of headlines stands in its place. */
 export interface Plan {
   title: string
   about: string
   headlines: { answer: Answer; line: PlanLine; goal: string }[]
-  paragraph: string
   cautions: { text: string; source: string }[]
   chapters: { title: string; lines: PlanLine[]; tables: PlanTable[] }[]
   drawn: string
@@ -38,7 +37,6 @@ export function planOf(view: View, reckoning: Reckoning): Plan {
     headlines: reckoning.lines
       .filter((answer) => answer.headline)
       .map((answer) => ({ answer, line: lineOf(answer.id, answer.label, answer), goal: goalOf(answer) })),
-    paragraph: reckoning.paragraph,
     cautions: [...cautions].map(([text, source]) => ({ text, source })),
     chapters: view.chapters.map(({ title, lines, tables }) => ({
       title,
