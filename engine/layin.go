@@ -220,13 +220,7 @@ func (l *laying) price(line *sheet.Line, unit units.Unit, item *LayInItem) (func
 	return func(k int) float64 { return factor * c.At(k) }, nil
 }
 
-func (l *laying) currency() units.Unit {
-	u, err := units.Parse("$", l.b.sheet.Money)
-	if err != nil {
-		return units.One() // a sheet whose money cannot be read has no prices either
-	}
-	return u
-}
+func (l *laying) currency() units.Unit { return currencyOf(l.b.sheet) }
 
 // money sums a sum of money up.
 func (l *laying) money(sum []float64) *LayInCost {

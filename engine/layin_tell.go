@@ -26,7 +26,7 @@ func (l *laying) show(item *LayInItem, unit units.Unit) {
 	item.Shown = ShownLayInItem{Need: show(item.Need, shown), Middle: show(item.Middle, shown), OnHand: units.Show(item.OnHand, shown),
 		Buy: show(item.Buy, shown), ShortNow: seasonsOfTen(item.ShortNow), ShortThen: seasonsOfTen(item.ShortThen), Price: price}
 	if item.Packs != nil && *item.Packs > 0 && item.Round != 1 {
-		item.Shown.Packs = fmt.Sprintf("%s times %s", units.Number(*item.Packs, units.One()), units.Show(item.Round, shown))
+		item.Shown.Packs = fmt.Sprintf("%s × %s", units.Number(*item.Packs, units.One()), units.Show(item.Round, shown))
 	}
 }
 

@@ -65,7 +65,7 @@ func TestLayInByHand(t *testing.T) {
 	assert.Equal(t, 42.0, *jars.Cost.P50)
 	assert.Equal(t, "$42.00", jars.Cost.Shown)
 	assert.Empty(t, jars.Cost.Range, "the price is certain")
-	assert.Equal(t, ShownLayInItem{Need: "90 jars", Middle: "55 jars", OnHand: "15 jars", Buy: "84 jars", Packs: "7 times 12 jars",
+	assert.Equal(t, ShownLayInItem{Need: "90 jars", Middle: "55 jars", OnHand: "15 jars", Buy: "84 jars", Packs: "7 × 12 jars",
 		ShortNow: "9 seasons of 10", ShortThen: "1 season of 10", Price: "$0.50/jar"}, jars.Shown)
 	assert.Equal(t, "With lids.", jars.Note)
 
@@ -108,7 +108,7 @@ func TestLayInOfAGuessInAnotherUnit(t *testing.T) {
 	const stratum = 2.5e-3
 	assert.InEpsilon(t, 420.0/128, *wood.Need, stratum, "the guess's high, in cords of 128 cubic feet")
 	assert.Equal(t, 3.0, *wood.Buy, "3.28 less half a cord, up to a quarter")
-	assert.Equal(t, "12 times 0.25 cords", wood.Shown.Packs)
+	assert.Equal(t, "12 × 0.25 cords", wood.Shown.Packs)
 	assert.InEpsilon(t, 3*250, *wood.Cost.P50, stratum)
 	assert.InEpsilon(t, 3*200, *wood.Cost.P10, stratum)
 	assert.InEpsilon(t, 3*330, *wood.Cost.P90, stratum)

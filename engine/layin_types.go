@@ -87,7 +87,7 @@ type ShownLayInItem struct {
 	Middle    string `json:"middle"`
 	OnHand    string `json:"on_hand"`
 	Buy       string `json:"buy"`
-	Packs     string `json:"packs,omitempty"` // "4 packs of 12"
+	Packs     string `json:"packs,omitempty"` // "4 × 12 jars"
 	ShortNow  string `json:"short_now"`
 	ShortThen string `json:"short_then"`
 	Price     string `json:"price,omitempty"`

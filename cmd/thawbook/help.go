@@ -71,6 +71,10 @@ func helpRows(w io.Writer, title string, rows [][2]string) {
 			if i == 0 {
 				name = row[0]
 			}
+			if len([]rune(name)) >= first {
+				fmt.Fprintln(w, "  "+name) // too long to stand beside its text
+				name = ""
+			}
 			fmt.Fprintln(w, "  "+left(name, first)+line)
 		}
 	}

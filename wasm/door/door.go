@@ -93,6 +93,7 @@ func (d *Door) handlers() map[string]handler {
 		"worth":     d.worth,
 		"find":      d.find,
 		"layin":     d.layIn,
+		"gear":      d.gear,
 	}
 }
 
