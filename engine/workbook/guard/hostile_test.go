@@ -48,7 +48,7 @@ func TestHostileFilesEndInADiagnostic(t *testing.T) {
 		"twice":             {raw(t, func(w *zip.Writer) { _, _ = w.Create("xl/a.xml"); _, _ = w.Create("XL/A.xml") }), diag.WorkbookDamaged, "twice"},
 		"points out":        {zipped(t, map[string]string{"xl/../../../etc/passwd": "x"}), diag.WorkbookDamaged, "points out"},
 		"long name":         {zipped(t, map[string]string{strings.Repeat("x", 500): "x"}), diag.WorkbookDamaged, "a name that no workbook has"},
-		"laughs":            {zipped(t, sheet(laughs + sheetXML("<row>&b;</row>"))), diag.WorkbookDamaged, "declares entities"},
+		"laughs":            {zipped(t, sheet(laughs+sheetXML("<row>&b;</row>"))), diag.WorkbookDamaged, "declares entities"},
 		"entity unknown":    {zipped(t, sheet(sheetXML("<row>&b;</row>"))), diag.WorkbookDamaged, "entity"},
 		"deep":              {zipped(t, sheet(sheetXML(strings.Repeat("<a>", 50_000)))), diag.WorkbookDamaged, "too deep"},
 		"not closed":        {zipped(t, sheet("<worksheet><sheetData>")), diag.WorkbookDamaged, "damaged"},
