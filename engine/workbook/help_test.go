@@ -55,11 +55,6 @@ func scenario(t testing.TB, file string) Plan {
 	return planOf(t, file, source, os.ReadFile)
 }
 
-func plan(t testing.TB, text string) Plan {
-	t.Helper()
-	return planOf(t, "test.yaml", []byte(text), nil)
-}
-
 func write(t testing.TB, in Input) []byte {
 	t.Helper()
 	var out bytes.Buffer

@@ -1,3 +1,5 @@
+//go:build !js
+
 package workbook
 
 import (
@@ -41,6 +43,9 @@ func agree(t *testing.T, f *excelize.File, a answers, c oneCase) {
 		assert.True(t, ok && near(got, want), "%s: %v there (%v), %v here, after %v", at.ID, got, ok, want, c.Set)
 	}
 }
+
+// The library's calculator needs more memory for a whole workbook than a browser's
+// engine gives, so these run natively only.
 
 // casesHere is how many changes each workbook is put through by the library's
 // calculator, which takes a tenth of a second for each.

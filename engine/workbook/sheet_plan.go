@@ -5,7 +5,6 @@ import (
 
 	"thawbook/engine/formula"
 	"thawbook/engine/sheet"
-	"thawbook/engine/trade"
 	"thawbook/engine/units"
 )
 
@@ -150,12 +149,4 @@ func (pb *planBuilder) layOwn(g *grid) {
 			g.set(column, cell{style: l})
 		}
 	}
-}
-
-// cautionText is the text behind a caution's key, or free text as written.
-func cautionText(text string) string {
-	if known, ok := trade.CautionFor(text); ok {
-		return known.Text
-	}
-	return text
 }

@@ -74,12 +74,11 @@ func next(rest string) (token, error) {
 		return quoted(rest)
 	case c == '#':
 		n := strings.IndexAny(rest, "!?")
-		if n < 0 {
-			n = strings.IndexAny(rest+" ", "A") // #N/A
-			if !strings.HasPrefix(rest, "#N/A") {
-				return token{}, fmt.Errorf("%q is not understood", first(rest))
-			}
+		switch {
+		case strings.HasPrefix(rest, "#N/A"):
 			n = 3
+		case n < 0:
+			return token{}, fmt.Errorf("%q is not understood", first(rest))
 		}
 		return token{kind: fault, text: rest[:n+1], to: n + 1}, nil
 	case c >= '0' && c <= '9' || c == '.':
