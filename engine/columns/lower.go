@@ -140,7 +140,11 @@ func hasVar(n *formula.Node) bool {
 	return found
 }
 
+// step lowers n, which is not the same in every season.
 func (l *lowering) step(n *formula.Node) operand {
+	if n.Op == formula.Call && n.Fn.Scales && l.p.steadyRest(n) {
+		n = inProportion(n)
+	}
 	s := step{op: n.Op, fn: n.Fn}
 	for _, a := range n.Args {
 		s.args = append(s.args, l.node(a))
@@ -155,6 +159,25 @@ func (l *lowering) step(n *formula.Node) operand {
 	l.r.steps = append(l.r.steps, s)
 	l.r.widest = max(l.r.widest, len(s.args))
 	return operand{place: scrap, at: s.dst}
+}
+
+// steadyRest reports whether all arguments of n but the first are the same in
+// every season.
+func (p *Program) steadyRest(n *formula.Node) bool {
+	for _, a := range n.Args[1:] {
+		if !p.steady(a) || hasVar(a) {
+			return false
+		}
+	}
+	return true
+}
+
+// inProportion writes fn(x, rest…) as x × fn(1, rest…), whose second factor is
+// worked once for all seasons.
+func inProportion(n *formula.Node) *formula.Node {
+	one := *n
+	one.Args = append([]*formula.Node{{Op: formula.Const, Value: 1}}, n.Args[1:]...)
+	return &formula.Node{Op: formula.Mul, Args: []*formula.Node{n.Args[0], &one}}
 }
 
 // take hands out a scrap column. A step may write over an input, since it reads

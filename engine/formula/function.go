@@ -51,6 +51,9 @@ type Function struct {
 	// of the argument whose unit it shares; when both are empty, rule decides.
 	Result   string
 	ResultAs int
+	// Scales says the answer is in proportion to the first argument, so that a
+	// run may work the rest of it once when nothing else varies.
+	Scales bool
 	// Source names where the equation is published, or "common practice".
 	Source string
 	// F1 to F4 are the pure function for as many arguments; exactly one is set,

@@ -111,3 +111,23 @@ func TestApplyTakesEveryArity(t *testing.T) {
 	require.True(t, isNaN(table["between"].Apply([]float64{3, 1, 2, 2, 3})), "beyond the last point")
 	require.True(t, isNaN(table["between"].Apply([]float64{1.5, 2, 1, 2, 3})), "points that do not rise")
 }
+
+// TestScalesIsTrue holds the functions that say they are in proportion to their
+// first argument to it.
+func TestScalesIsTrue(t *testing.T) {
+	scaled := 0
+	for _, f := range Functions() {
+		if !f.Scales {
+			continue
+		}
+		scaled++
+		args := inside(f)
+		args[0] = 1
+		one := f.Apply(args)
+		for _, x := range []float64{0, 0.37, 12, 4321, -5} {
+			args[0] = x
+			assert.InDelta(t, x*one, f.Apply(args), 1e-12*abs(x*one), "%s at %v", f.Name, x)
+		}
+	}
+	assert.GreaterOrEqual(t, scaled, 5)
+}
