@@ -55,7 +55,12 @@ known. Numbers are in the sheet's own units.`,
 				Is: given(flags, "is", &a.is), AtLeast: given(flags, "at-least", &a.atLeast), AtMost: given(flags, "at-most", &a.atMost)})
 		},
 	}
-	flags := cmd.Flags()
+	a.flags(cmd.Flags())
+	seasonFlags(cmd, &a.asked)
+	return cmd
+}
+
+func (a *askedFind) flags(flags *pflag.FlagSet) {
 	flags.StringVar(&a.soThat, "so-that", "", "the `line` that should reach the target")
 	flags.Float64Var(&a.is, "is", 0, "it should come to this `number`")
 	flags.Float64Var(&a.atLeast, "at-least", 0, "it should come to this `number` or more")
@@ -63,8 +68,6 @@ known. Numbers are in the sheet's own units.`,
 	flags.StringVar(&a.in, "in", "", "`which` season should reach it: middle, mean, bad, low, high or 9/10")
 	flags.StringVar(&a.between, "between", "", "look between `low/high` (default: floor to ceiling, or half to double)")
 	flags.BoolVar(&a.certain, "certain", false, "take the line for a certain number, not a guess")
-	seasonFlags(cmd, &a.asked)
-	return cmd
 }
 
 // given is the flag's value, nil when the flag was not given.
