@@ -92,6 +92,7 @@ describe.skipIf(!haveBrowser())('the shelf', () => {
     await page.goto(`${url()}#sheets`)
     await page.reload()
     const section = page.getByRole('region', { name: 'Kept, but not readable here' })
+    await section.locator('li').nth(1).waitFor()
     expect(await section.locator('li').allInnerTexts()).toEqual([expect.stringContaining('A later Thawbook kept this'), expect.stringContaining('is damaged')])
     const download = page.waitForEvent('download')
     await section.getByRole('button', { name: 'Save its text to a file: later.yaml' }).click()
