@@ -89,6 +89,4 @@ const (
 	ReadInPart       Code = "read-in-part"       // more cells than are read
 	MarksLost        Code = "marks-lost"         // the hidden list or the marks of our cells are gone
 	CellNotRead      Code = "cell-not-read"      // what stands in a cell of ours cannot be understood
-	NothingFound     Code = "nothing-found"      // no cells of ours, and no headings that are understood
-	WrongPlan        Code = "wrong-plan"         // the workbook holds another plan than the one it is held against
 )
