@@ -80,6 +80,6 @@ func newRoot(t *terminal) *cobra.Command {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2
 	setHelp(root)
-	root.AddCommand(newCheck(t), newReckon(t), newCompare(t), newMovers(t), newWorth(t), newExplain(t), newPrice(t), newFind(t), newLayin(t), newGear(t), newFunctions(t), newHandover(t), newPage(t))
+	root.AddCommand(newCheck(t), newReckon(t), newCompare(t), newMovers(t), newWorth(t), newExplain(t), newPrice(t), newFind(t), newLayin(t), newGear(t), newFunctions(t), newHandover(t), newTakeback(t), newPage(t))
 	return root
 }
