@@ -14,9 +14,9 @@ export class Reckoner {
     return readView((await this.#door.call('open', payload)).json)
   }
 
-  /** Makes one change. Several are asked one by one, so that one that is refused does not take the others with it. */
-  async edit(edit: Edit): Promise<View> {
-    return readView((await this.#door.call('edit', { edits: [edit] })).json)
+  /** Makes changes, all or none. What belongs apart is asked one by one, so that one that is refused does not take the others with it. */
+  async edit(...edits: readonly Edit[]): Promise<View> {
+    return readView((await this.#door.call('edit', { edits })).json)
   }
 
   /** Shows the sheet with a change that is not written into it; with none, as it is written. */

@@ -1,7 +1,7 @@
 import { batch, computed, signal } from '@preact/signals'
 import type { Ahead } from '../door/ahead.ts'
 import { Died } from '../door/door.ts'
-import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, Trial, View } from '../door/protocol.ts'
+import type { Answer, DefinedFunction, Diagnostic, Edit, EditSet, Files, Reckoning, System, View } from '../door/protocol.ts'
 import { readAnswer, Refused } from '../door/read.ts'
 import { Reckoner } from '../door/reckoner.ts'
 import { isKept } from '../keep/kept.ts'
@@ -13,7 +13,8 @@ import type { Notice, OpenSheet, Outside, Unread } from './kinds.ts'
 import { Ledger } from './ledger.ts'
 import { openingTrouble, refusal, wordsOf } from './refusal.ts'
 import type { PageName } from './pages.ts'
-import { type Ask, isRewrite, isTried, type Round, Rounds } from './queue.ts'
+import { put } from './put.ts'
+import { type Ask, type Round, Rounds } from './queue.ts'
 import { fileNameFor, scenarioText } from './scenario.ts'
 import { chainOf, type ShelfEntry } from './shelf.ts'
 
@@ -147,6 +148,11 @@ export class App {
   edit(edit: Edit): void {
     this.asked.ask(edit.about, edit.set)
     this.#rounds.ask(edit)
+  }
+
+  /** Makes several changes at once, or none of them. `what` they are about is for the undo. */
+  editAll(what: string, edits: readonly Edit[]): void {
+    this.#rounds.ask({ about: '', set: {}, edits, what })
   }
 
   /** Shows what a change would come to without writing it, as a number is dragged. An edit or `letGo` ends it. */
@@ -330,7 +336,7 @@ export class App {
       if (this.#outside.door.dead && !(await this.#reopen())) return
       const refused: Diagnostic[] = []
       for (const edit of edits) {
-        const view = await this.#put(edit)
+        const view = await put(this.#reckoner, edit)
         if (stale()) return
         if (view.kept) refused.push(...view.diagnostics)
         else if ('source' in view) this.#taken(view, edit)
@@ -354,14 +360,6 @@ export class App {
       this.progress.value = undefined
       if (!stale()) this.asked.forget(edits)
     }
-  }
-
-  /** Puts what is asked into the sheet, or shows it. */
-  #put(ask: Ask): Promise<View | Trial> {
-    if (isRewrite(ask)) return this.#reckoner.write(ask.text)
-    const { about, set } = ask
-    if (isTried(ask)) return this.#reckoner.try(Object.keys(set).length > 0 ? [{ about, set }] : [])
-    return this.#reckoner.edit(ask)
   }
 
   #taken(view: View, ask: Ask): void {

@@ -1,20 +1,35 @@
 import { batch, signal } from '@preact/signals'
 import type { Answer, Reckoning, View } from '../door/protocol.ts'
 import { back, changed, forth, type History, isNewStep, noHistory } from './history.ts'
-import { type Ask, isRewrite, keysOf } from './queue.ts'
+import { type Ask, isBatch, isRewrite, keysOf } from './queue.ts'
+
+/** Something opened beneath a line. */
+export interface Slip {
+  about: string
+  what: 'line' | 'guess'
+}
 
 /** What has been changed since the sheet was opened, and how it stood before the last change. */
 export class Editing {
   readonly history = signal<History>(noHistory)
   /** What the lines came to before the last change, by id; undefined before the first. */
   readonly before = signal<ReadonlyMap<string, Answer> | undefined>(undefined)
+  /** What is open beneath a line, row or cell: its slip, or the questions that lead to a guess. */
+  readonly slip = signal<Slip | undefined>(undefined)
   #dragging = false
+
+  /** Opens what goes beneath a line, or closes it when it is open. */
+  toggle(slip: Slip): void {
+    const open = this.slip.value
+    this.slip.value = open?.about === slip.about && open.what === slip.what ? undefined : slip
+  }
 
   /** Forgets it all: another sheet is open. */
   clear(): void {
     batch(() => {
       this.history.value = noHistory
       this.before.value = undefined
+      this.slip.value = undefined
     })
     this.#dragging = false
   }
@@ -41,7 +56,8 @@ export class Editing {
     if (isRewrite(ask)) return this.#remember(reckoning)
     const before = this.history.value
     const mark = Object.keys(ask).length > 2 ? '' : `${ask.about} ${keysOf(ask.set)}`
-    this.history.value = changed(before, { text: was.source, what: labelOf(was, ask.about), mark, at })
+    const what = isBatch(ask) ? ask.what : labelOf(was, ask.about)
+    this.history.value = changed(before, { text: was.source, what, mark, at })
     if (!this.#dragging && isNewStep(before, this.history.value)) this.#remember(reckoning)
     this.#dragging = false
   }

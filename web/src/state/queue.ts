@@ -10,15 +10,23 @@ export interface Rewrite extends Edit {
   text: string
 }
 
+/** Several changes that are made or refused together, and undone together. */
+export interface Batch extends Edit {
+  edits: readonly Edit[]
+  /** What they are about, in words. */
+  what: string
+}
+
 /** What may be asked of the sheet. */
-export type Ask = Edit | Tried | Rewrite
+export type Ask = Edit | Tried | Rewrite | Batch
 
 export const isTried = (ask: Ask): ask is Tried => 'trial' in ask
 export const isRewrite = (ask: Ask): ask is Rewrite => 'text' in ask
+export const isBatch = (ask: Ask): ask is Batch => 'edits' in ask
 
 /** Whether an ask only sets keys of a line, so that a later one may stand for it. */
 function onlySets(ask: Ask): boolean {
-  return !isRewrite(ask) && Object.keys(ask).every((key) => key === 'about' || key === 'set' || key === 'trial')
+  return Object.keys(ask).every((key) => key === 'about' || key === 'set' || key === 'trial')
 }
 
 const values = ['is', 'guess', 'records', 'choose', 'formula']

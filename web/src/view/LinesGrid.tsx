@@ -7,6 +7,7 @@ import { Figure } from './answers/Figure.tsx'
 import { CautionNote } from './CautionNote.tsx'
 import { useApp } from './context.ts'
 import { Diagnosis } from './Diagnosis.tsx'
+import { GuessEditor } from './GuessEditor.tsx'
 import { useGrid } from './useGrid.ts'
 import { Working } from './Working.tsx'
 
@@ -43,6 +44,7 @@ function LineRows({ line }: { line: LineView }) {
   const cautions = app.beside.value?.cautions.get(line.id) ?? []
   const answer = app.answers.value.get(line.id)
   const found = app.beside.value?.diagnostics.get(line.id) ?? []
+  const slip = app.editing.slip.value
   return (
     <Fragment>
       <tr role="row" data-line={line.id} class={line.headline ? 'line headlined' : 'line'}>
@@ -64,6 +66,13 @@ function LineRows({ line }: { line: LineView }) {
           <ComesTo answer={answer} />
         </td>
       </tr>
+      {slip?.about === line.id && slip.what === 'guess' && (
+        <tr role="row" class="beside-line">
+          <td role="gridcell" colSpan={4}>
+            <GuessEditor line={line} label={line.label} />
+          </td>
+        </tr>
+      )}
       {cautions.length > 0 && (
         <tr role="row" class="beside-line">
           <td role="gridcell" colSpan={4}>

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { Kept, Spoilt } from '../keep/kept.ts'
 import { addressOf } from './address.ts'
 import { useShelving } from './context.ts'
@@ -43,7 +43,8 @@ function Naming({ kept, onDone }: { kept: Kept; onDone: () => void }) {
   const shelving = useShelving()
   const [title, setTitle] = useState(kept.title)
   const input = useRef<HTMLInputElement>(null)
-  useEffect(() => input.current?.select(), [])
+  // Before the next key can come, so that it lands here.
+  useLayoutEffect(() => input.current?.select(), [])
   const rename = async (): Promise<void> => {
     const wanted = title.trim()
     if (wanted !== '' && wanted !== kept.title) await shelving.rename(kept, wanted)

@@ -1,4 +1,5 @@
 import { useId, useState } from 'preact/hooks'
+import type { Scrub } from './useScrub.ts'
 
 interface Props<T> {
   label: string
@@ -11,14 +12,19 @@ interface Props<T> {
   onRead: (value: T) => void
   describedBy?: string | undefined
   long?: boolean
+  /** Moves the number by arrow keys, when it can be moved. */
+  scrub?: Scrub
 }
+
+const fewSteps = 1
+const manySteps = 10
 
 /**
  * A field that takes what is typed as soon as it makes sense, leaves the
  * person's own text alone while they are in it, and goes back to what stood
  * there before on Escape.
  */
-export function TypedField<T>({ label, text, read, wanted, onRead, describedBy, long = false }: Props<T>) {
+export function TypedField<T>({ label, text, read, wanted, onRead, describedBy, long = false, scrub }: Props<T>) {
   const [typed, setTyped] = useState<string | undefined>(undefined)
   const [entered, setEntered] = useState('')
   const trouble = useId()
@@ -50,9 +56,22 @@ export function TypedField<T>({ label, text, read, wanted, onRead, describedBy, 
         onFocus={() => setEntered(text)}
         onInput={(event) => take(event.currentTarget.value)}
         onKeyDown={(event) => {
-          if (event.key === 'Escape') goBack()
+          if (event.key === 'Escape') {
+            scrub?.letGo()
+            goBack()
+          }
+          if (scrub === undefined || event.altKey || !upOrDown(event.key)) return
+          event.preventDefault()
+          setTyped(undefined)
+          scrub.by((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? manySteps : fewSteps))
         }}
-        onBlur={() => setTyped(undefined)}
+        onKeyUp={(event) => {
+          if (upOrDown(event.key)) scrub?.take()
+        }}
+        onBlur={() => {
+          scrub?.take()
+          setTyped(undefined)
+        }}
       />
       {senseless && (
         <span class="senseless" id={trouble} role="alert">
@@ -61,4 +80,8 @@ export function TypedField<T>({ label, text, read, wanted, onRead, describedBy, 
       )}
     </span>
   )
+}
+
+function upOrDown(key: string): boolean {
+  return key === 'ArrowUp' || key === 'ArrowDown'
 }

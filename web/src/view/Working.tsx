@@ -1,4 +1,5 @@
-import type { LineView } from '../door/protocol.ts'
+import type { Guess, LineView } from '../door/protocol.ts'
+import { takeTried } from '../state/take.ts'
 import { ChoiceField } from './ChoiceField.tsx'
 import { useApp } from './context.ts'
 import { FormulaField } from './FormulaField.tsx'
@@ -17,11 +18,38 @@ export function Working({ line, label }: Props) {
   const app = useApp()
   const now = { ...line, ...app.asked.value.get(line.id) }
   const about = line.id
+  const limits = { low: line.floor, high: line.ceiling }
+  const onLetGo = (): void => app.letGo(about)
   switch (line.kind) {
     case 'is':
-      return <NumberField label={label} value={now.is} onValue={(is) => app.edit({ about, set: { is } })} />
-    case 'guess':
-      return <GuessFields label={label} guess={now.guess} shape={line.shape} onGuess={(guess) => app.edit({ about, set: { guess } })} />
+      return (
+        <NumberField
+          label={label}
+          value={now.is}
+          limits={limits}
+          onValue={(is) => app.edit({ about, set: { is } })}
+          onTry={(is) => app.try(about, { is })}
+          onTake={(is) => void takeTried(app, about, { is })}
+          onLetGo={onLetGo}
+        />
+      )
+    case 'guess': {
+      const slip = app.editing.slip.value
+      return (
+        <GuessFields
+          label={label}
+          guess={now.guess}
+          shape={line.shape}
+          limits={limits}
+          onGuess={(guess: Guess) => app.edit({ about, set: { guess } })}
+          onTry={(guess: Guess) => app.try(about, { guess })}
+          onTake={(guess: Guess) => void takeTried(app, about, { guess })}
+          onLetGo={onLetGo}
+          onThink={about.includes('.') ? undefined : () => app.editing.toggle({ about, what: 'guess' })}
+          thinking={slip?.about === about && slip.what === 'guess'}
+        />
+      )
+    }
     case 'records':
       return <RecordsField label={label} records={now.records} onRecords={(records) => app.edit({ about, set: { records } })} />
     case 'choose':
