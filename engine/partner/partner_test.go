@@ -11,6 +11,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"thawbook/engine"
+	"thawbook/engine/diag"
 	"thawbook/engine/sheet"
 	"thawbook/engine/workbook/back"
 )
@@ -114,4 +115,17 @@ func TestWhatIsNoWorkbookIsRefused(t *testing.T) {
 	require.NoError(t, err)
 	assert.Nil(t, r)
 	require.NotEmpty(t, list)
+}
+
+func TestAWorkbookThatWasNeverOursIsTold(t *testing.T) {
+	f := excelize.NewFile()
+	require.NoError(t, f.SetCellValue("Sheet1", "A1", "Buckets"))
+	require.NoError(t, f.SetCellValue("Sheet1", "B1", 12))
+	var file bytes.Buffer
+	require.NoError(t, f.Write(&file))
+	r, list, err := TakeBack(file.Bytes(), opened(t, yard), engine.Options{})
+	require.NoError(t, err)
+	assert.Nil(t, r)
+	require.NotEmpty(t, list)
+	assert.Equal(t, diag.MarksLost, list[len(list)-1].Code)
 }

@@ -22,6 +22,10 @@ func TakeBack(file []byte, book *engine.Book, o engine.Options) (*back.Report, d
 		return nil, list, nil
 	}
 	found := back.Find(opened)
+	if found == nil {
+		return nil, append(list, diag.Diagnostic{Code: diag.MarksLost, Severity: diag.Error,
+			Message: "nothing in this workbook is marked as ours", Hint: "take back a workbook that went out with handover"}), nil
+	}
 	plan := 1
 	for i, p := range found.Index.Plans {
 		if path.Base(p.File) == path.Base(book.Name()) {
