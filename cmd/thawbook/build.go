@@ -123,7 +123,9 @@ func (p project) loaderStep() step {
 			if err != nil {
 				return err
 			}
-			return os.WriteFile(target, text, 0o644)
+			// Touched, because the system's own stamp on a write may lag the clock
+			// by some milliseconds and so stand before the module's.
+			return errors.Join(os.WriteFile(target, text, 0o644), touch(target))
 		},
 	}
 }
@@ -139,12 +141,14 @@ func (p project) installStep() step {
 }
 
 func (p project) pageStep() step {
+	index := filepath.Join(p.page(), "index.html")
+	build := p.command(p.path("web"), nil, "npm", "run", "build")
 	return step{
 		doing: "Building the page",
 		stale: func() (bool, error) {
-			return older(filepath.Join(p.page(), "index.html"), p.path("web"), p.path("scenarios"), p.path(".build", "wasm"))
+			return older(index, p.path("web"), p.path("scenarios"), p.path(".build", "wasm"))
 		},
-		run: p.command(p.path("web"), nil, "npm", "run", "build"),
+		run: func(ctx context.Context) error { return errors.Join(build(ctx), touch(index)) },
 	}
 }
 
