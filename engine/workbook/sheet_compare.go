@@ -79,13 +79,23 @@ func (b *builder) comparePictures(g *grid, lines [][]int, top, n int) {
 	for k, at := range lines[:min(len(lines), mostPictures)] {
 		slot := b.plans[0].p.Bound.Slots[at[0]]
 		row := top + k
-		g.charts = append(g.charts, picture{at: place{1 + k%2*3, len(g.rows) + 2 + k/2*13}, title: labelWithUnit(slot), upright: true, width: 420, height: 230,
+		g.charts = append(g.charts, picture{at: place{1 + k%2*3, len(g.rows) + 2 + k/2*13}, title: labelWithUnit(slot), upright: true, fromNothing: b.aboveNothing(at), width: 420, height: 230,
 			categories: address(g.name, place{3, 2}, place{2 + n, 2}),
 			series:     []series{{name: address(g.name, place{1, row}, place{1, row}), values: address(g.name, place{3, row}, place{2 + n, row}), color: "8A5A1F"}}})
 	}
 	if len(lines) > 0 {
 		g.space(uint(min(len(lines), mostPictures)+1) / 2 * 260)
 	}
+}
+
+// aboveNothing says whether a line is at 0 or above in every plan.
+func (b *builder) aboveNothing(at []int) bool {
+	for k, pb := range b.plans {
+		if !(pb.p.Likely[at[k]] >= 0) {
+			return false
+		}
+	}
+	return true
 }
 
 func (b *builder) compareRanges(g *grid, lines [][]int) {
@@ -162,9 +172,9 @@ func (b *builder) compareDifference(g *grid, line Compared) {
 
 // compareInputs lists what stands differently in the plans, as it is now.
 func (b *builder) compareInputs(g *grid) {
-	g.add(say(chapter, "What stands differently, as it is now"), say(chapter, ""))
+	g.add(say(heading, "What stands differently, as it is now"), say(heading, "Unit"))
 	for k, pb := range b.plans {
-		g.set(3+k, say(chapter, pb.p.Bound.Sheet.Title))
+		g.set(3+k, say(heading, pb.p.Bound.Sheet.Title))
 	}
 	for _, slot := range b.plans[0].p.Bound.Slots {
 		at, ok := b.everywhere(slot)
@@ -174,6 +184,9 @@ func (b *builder) compareInputs(g *grid) {
 		g.add(say(label, slot.Line.Label), say(small, unitText(slot)))
 		for k, pb := range b.plans {
 			c := pb.now(at[k], worked)
+			if kind := pb.p.Bound.Slots[at[k]].Line.Kind; kind == sheet.Is || kind == sheet.Guess {
+				c.style.format = format(slot.Unit, true, pb.p.Likely[at[k]])
+			}
 			if pb.p.Bound.Slots[at[k]].Kind == formula.Choice {
 				c.value, c.style.format = pb.p.Bound.Slots[at[k]].Line.Choose, "@"
 			}

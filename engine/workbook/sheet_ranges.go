@@ -113,6 +113,7 @@ type picture struct {
 	at            place
 	title         string
 	upright       bool // bars stand up
+	fromNothing   bool // the scale starts at 0, or bars would lie about how far they differ
 	stacked       bool
 	width, height uint
 	categories    string

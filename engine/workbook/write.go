@@ -86,6 +86,10 @@ func (b *builder) write(w io.Writer) error {
 			return err
 		}
 	}
+	// Before any sheet has its cells: the library reads all of them for this.
+	if err := f.SetSheetVisible(index.name, false, true); err != nil {
+		return err
+	}
 	for _, g := range all {
 		if err := s.sheet(g); err != nil {
 			return fmt.Errorf("sheet %q: %w", g.name, err)
@@ -146,7 +150,6 @@ func (b *builder) writeProperties(f *excelize.File) error {
 		return err
 	}
 	yes := true
-	f.SetActiveSheet(0)
 	// Programs that calculate work everything once when they open it, so that
 	// small differences between them do not linger.
 	return f.SetCalcProps(&excelize.CalcPropsOptions{FullCalcOnLoad: &yes})

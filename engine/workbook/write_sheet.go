@@ -60,13 +60,7 @@ func (s *sheetWriter) before(g *grid) error {
 		return err
 	}
 	grey := false
-	if err := s.f.SetSheetView(g.name, 0, &excelize.ViewOptions{ShowGridLines: &grey}); err != nil {
-		return err
-	}
-	if g.hidden {
-		return s.f.SetSheetVisible(g.name, false, true)
-	}
-	return nil
+	return s.f.SetSheetView(g.name, 0, &excelize.ViewOptions{ShowGridLines: &grey})
 }
 
 func panes(g *grid) *excelize.Panes {
@@ -215,6 +209,10 @@ func draw(p picture) *excelize.Chart {
 		c.Type = excelize.BarStacked
 		c.XAxis.ReverseOrder = true // the first outcome on top, as in the list
 		c.YAxis.NumFmt = excelize.ChartNumFmt{CustomNumFmt: "0%"}
+	}
+	if p.fromNothing {
+		nothing := 0.0
+		c.YAxis.Minimum = &nothing
 	}
 	for _, one := range p.series {
 		fill := excelize.Fill{Type: "pattern"}
