@@ -55,6 +55,18 @@ func scenario(t testing.TB, file string) Plan {
 	return planOf(t, file, source, os.ReadFile)
 }
 
+// bind binds a sheet that may have mistakes.
+func bind(s *sheet.Sheet) *formula.Plan {
+	bound, _ := formula.Bind(s)
+	return bound
+}
+
+// plan binds a sheet that is written in a test.
+func plan(t testing.TB, text string) Plan {
+	t.Helper()
+	return planOf(t, "test.yaml", []byte(text), nil)
+}
+
 func write(t testing.TB, in Input) []byte {
 	t.Helper()
 	var out bytes.Buffer
