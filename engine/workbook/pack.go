@@ -20,6 +20,12 @@ const errorMark = "\uE000"
 // although it is an error.
 var failedCell = regexp.MustCompile(`t="str"><f>([^<]*)</f><v>` + errorMark)
 
+// typesPart lists what type each part is of.
+const typesPart = "[Content_Types].xml"
+
+// defaultType is the type of all parts with one ending.
+var defaultType = regexp.MustCompile(`<Default Extension="([^"]*)"[^>]*></Default>`)
+
 // packer gathers the parts of a workbook and writes them in a fixed order: the
 // list of types first, where programs that read as they receive expect it, then
 // by name, because the library hands them over in a random one.
@@ -60,7 +66,10 @@ func (p *packer) Close() error {
 			return err
 		}
 		part := p.parts[name].Bytes()
-		if bytes.Contains(part, []byte(errorMark)) {
+		switch {
+		case name == typesPart:
+			part = p.usedTypes(part)
+		case bytes.Contains(part, []byte(errorMark)):
 			part = failedCell.ReplaceAll(part, []byte(`t="e"><f>$1</f><v>`))
 		}
 		if _, err := w.Write(part); err != nil {
@@ -70,9 +79,30 @@ func (p *packer) Close() error {
 	return p.zip.Close()
 }
 
+// usedTypes leaves only the endings that a part has, in order: the library lists
+// pictures of every kind and programs, in an order of its own each time.
+func (p *packer) usedTypes(part []byte) []byte {
+	var kept []string
+	for _, found := range defaultType.FindAllSubmatch(part, -1) {
+		ending := "." + string(found[1])
+		if slices.ContainsFunc(p.names, func(name string) bool { return strings.HasSuffix(name, ending) }) {
+			kept = append(kept, string(found[0]))
+		}
+	}
+	slices.Sort(kept)
+	first := true
+	return defaultType.ReplaceAllFunc(part, func([]byte) []byte {
+		if !first {
+			return nil
+		}
+		first = false
+		return []byte(strings.Join(kept, ""))
+	})
+}
+
 func rank(name string) int {
 	switch name {
-	case "[Content_Types].xml":
+	case typesPart:
 		return 0
 	case "_rels/.rels":
 		return 1
