@@ -38,8 +38,13 @@
 // A mark holds for the rows below it down to the next mark in its column, or to
 // the end of the sheet. A row is known by the text in its id column, which moves
 // with it when rows are sorted, inserted or copied. A column is known by its
-// mark, which moves with it when columns are inserted or moved. A row with no
-// id that is not empty was added by the partner.
+// mark, which moves with it when columns are inserted or moved. Rows of ours that
+// are no line, such as a chapter's title, have "thawbook" for an id, and a row of
+// headings has "Called". A row with no id that is not empty was added by the
+// partner.
+//
+// A cell holds a number with 15 digits, as the library writes them; the index
+// has it in full, so the two may differ in the last places of a double.
 //
 // # Defined names
 //
