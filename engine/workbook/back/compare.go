@@ -232,6 +232,10 @@ func (c *comparer) readText(e workbook.Entry, cell guard.Cell, at spot) (state, 
 // readWorking tells whether a cell's formula is the one that was sent.
 func (c *comparer) readWorking(e workbook.Entry, cell guard.Cell, out reading) reading {
 	out.x, out.hasValue = cell.Number, cell.Kind == guard.Number || cell.Kind == guard.Truth
+	if cell.Kind == guard.Text { // some programs save every number that was worked out as text
+		x, rest, ok := calc.ReadNumber(cell.Text)
+		out.x, out.hasValue = x, ok && rest == ""
+	}
 	term, err := calc.Parse(cell.Formula)
 	if err != nil {
 		out.state, out.text = working, err.Error()

@@ -24,7 +24,9 @@ type Workbook struct {
 	cells map[cellKey]spot
 	past  map[lineKey][]spot
 	rows  map[rowKey]*row
-	extra []*row           // rows that were not sent
+	extra []*row // rows that were not sent
+	// taken are the rows that are known to be a line's, or none.
+	taken map[rowAt]bool
 	looks int              // how many cells may still be looked at
 	lines map[lineKey]bool // every line, and every table's row, that was sent
 }
@@ -91,7 +93,7 @@ const (
 // them: then it was never ours.
 func Find(b *guard.Book) *Workbook {
 	w := &Workbook{book: b, names: map[string]calc.Range{}, cells: map[cellKey]spot{}, past: map[lineKey][]spot{},
-		rows: map[rowKey]*row{}, looks: maxLooks, lines: map[lineKey]bool{}}
+		rows: map[rowKey]*row{}, looks: maxLooks, lines: map[lineKey]bool{}, taken: map[rowAt]bool{}}
 	for _, n := range b.Names {
 		if r, ok := calc.ReadRange(n.Text); ok {
 			w.names[strings.ToLower(n.Name)] = r
@@ -250,6 +252,7 @@ func (w *Workbook) look(b *block, s *guard.Sheet, at int, heading bool) {
 	case workbook.PlanArea, workbook.TableArea:
 		r.id = strings.TrimSpace(textOf(r.cell(columnKey{part: workbook.ID})))
 		if r.id == noLine || heading {
+			w.taken[rowAt{s, at}] = true
 			return
 		}
 	}
@@ -263,6 +266,7 @@ func (w *Workbook) look(b *block, s *guard.Sheet, at int, heading bool) {
 		}
 	case len(w.rows) < maxRows:
 		w.rows[r.key()] = r
+		w.taken[rowAt{s, at}] = true
 		w.settle(r)
 		b.last = r.id
 	}

@@ -75,7 +75,11 @@ func (w *Workbook) byName() {
 			continue
 		}
 		if _, found := w.cells[k]; !found {
-			w.cells[k] = at[0]
+			// The row of another line is no row of this one, whatever a name that
+			// was not moved along says.
+			if !w.taken[rowAt{at[0].sheet, at[0].row}] {
+				w.cells[k] = at[0]
+			}
 		} else if e.Part == workbook.Value {
 			w.original(e, at[0])
 		}
