@@ -25,6 +25,8 @@ export function PlotFigure({ label, draw }: Props) {
     const drawn = plot({ className: 'plot', ...draw(width), width })
     // The content policy admits no style of the picture's own; ours is in the page's.
     for (const style of drawn.querySelectorAll('style')) style.remove()
+    // The picture has one label; words on its parts, which have no role of their own, are not allowed beside it.
+    for (const part of drawn.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label')
     drawn.setAttribute('role', 'img')
     drawn.setAttribute('aria-label', label)
     box.current.replaceChildren(drawn)

@@ -95,7 +95,10 @@ export class App {
       this.notice.value = { tone: 'trouble', text: `“${name}” is kept here in a way this page cannot read.`, hint: 'It is left as it is. It stands at the foot of the list of sheets.' }
       return
     }
-    await this.#open({ name, files: kept.files, shipped: kept.shipped, changed: true })
+    // What it is taken from may have been changed since it was kept, and it follows that.
+    const alone = Object.keys(kept.files).length < 2
+    const files = alone ? kept.files : { ...kept.files, ...(await this.filesAtHand()), [name]: kept.files[name] ?? '' }
+    await this.#open({ name, files, shipped: kept.shipped, changed: true })
   }
 
   /** Opens a shipped sheet for someone who has never been here, and so has nothing kept that would have to be waited for. */

@@ -2,10 +2,13 @@ import { useRef } from 'preact/hooks'
 import type { Answer } from '../door/protocol.ts'
 import { scaleFor } from '../chart/scale.ts'
 import { StripChart } from '../chart/StripChart.tsx'
-import { Tally } from '../chart/Tally.tsx'
+import { TwentyBuckets } from '../chart/TwentyBuckets.tsx'
+import { standsOtherwise } from '../state/ghost.ts'
 import { Figure } from './answers/Figure.tsx'
 import { useApp } from './context.ts'
 import { Drawing } from './Drawing.tsx'
+import { LastChange } from './LastChange.tsx'
+import { SeasonAtFoot } from './SeasonAtFoot.tsx'
 import { useQuiet } from './useQuiet.ts'
 import { useScrolls } from './useScrolls.ts'
 
@@ -27,9 +30,10 @@ export function SeasonPanel() {
         </>
       ) : (
         <>
+          <LastChange />
           <dl>
             {first.map((answer) => (
-              <Headline key={answer.id} answer={answer} />
+              <Headline key={answer.id} answer={answer} before={standsOtherwise(answer, app.editing.before.value?.get(answer.id))} />
             ))}
           </dl>
           <p class="drawn">
@@ -38,6 +42,7 @@ export function SeasonPanel() {
           <Drawing />
         </>
       )}
+      <SeasonAtFoot panel={panel} />
       <p role="status" class="unseen">
         {said}
       </p>
@@ -52,30 +57,35 @@ export function SeasonTold() {
   return paragraph ? <p class="paragraph">{paragraph}</p> : null
 }
 
-/** As wide as the tally below it. */
+/** As wide as the buckets below it. */
 const stripWidth = 124
 
-function Headline({ answer }: { answer: Answer }) {
+/** One outcome: its middle and range, twenty seasons of it, its goal, and how all that was before the last change. */
+function Headline({ answer, before }: { answer: Answer; before: Answer | undefined }) {
   const { shown } = answer
-  const scale = scaleFor([answer], stripWidth)
+  const scale = scaleFor(before === undefined ? [answer] : [answer, before], stripWidth)
   return (
     <div class="headline" data-line={answer.id}>
       <dt>{answer.label}</dt>
       <dd>
         <Figure id={answer.id} label={answer.label} shown={shown.middle} />
       </dd>
+      {before !== undefined && <dd class="was">was {before.shown.middle}</dd>}
       {scale !== undefined && (
         <dd class="spread-out">
-          <StripChart answer={answer} scale={scale} height={16} />
+          <StripChart answer={answer} scale={scale} height={16} before={before} />
           <span class="between">{shown.low === shown.high ? 'near enough every season' : `${shown.low} to ${shown.high}`}</span>
         </dd>
       )}
-      {answer.goal_met !== null && shown.goal && (
+      {answer.dots !== undefined && (
         <dd class="goal">
-          <Tally share={answer.goal_met} />
-          <span>
-            {answer.goal ?? 'goal met'}: <strong>{shown.goal}</strong>
-          </span>
+          <TwentyBuckets answer={answer} before={before} />
+          {answer.goal_met !== null && shown.goal && (
+            <span>
+              {answer.goal ?? 'goal met'}: <strong>{shown.goal}</strong>
+              {before?.shown.goal && before.shown.goal !== shown.goal && <span class="was"> was {before.shown.goal}</span>}
+            </span>
+          )}
         </dd>
       )}
     </div>

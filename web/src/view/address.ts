@@ -62,6 +62,9 @@ function nameInAddress(app: App): void {
     const name = app.sheet.value?.name
     if (name === shown) return
     shown = name
-    if (name !== undefined && sheetIn(location.hash) !== name) history.pushState(null, '', addressOf(name))
+    if (name === undefined || sheetIn(location.hash) === name) return
+    history.pushState(null, '', addressOf(name))
+    // No event tells of an address that was pushed.
+    app.page.value = 'sheet'
   })
 }

@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks'
-import { addressOf } from '../address.ts'
 import { useApp } from '../context.ts'
 
 /** Takes a scenario from the open sheet under a title the person gives it, and opens it. */
@@ -7,9 +6,7 @@ export function TakeScenario() {
   const app = useApp()
   const [title, setTitle] = useState('')
   const take = async (): Promise<void> => {
-    const name = await app.takeScenario(title.trim())
-    if (name === undefined) return
-    location.hash = addressOf(name)
+    if ((await app.takeScenario(title.trim())) === undefined) return
     app.notice.value = {
       tone: 'news',
       text: `“${title.trim()}” is open.`,
