@@ -69,15 +69,7 @@ func explain(t *terminal, file, line string, a asked, options engine.ExplainOpti
 	if err != nil {
 		return badQuestion(err)
 	}
-	if a.json {
-		err = writeJSON(t.out, answer)
-	} else {
-		tree{w: t.out, on: t.outInk}.explanation(answer)
-	}
-	if err == nil && o.book.Diagnostics().Errors() > 0 {
-		return failure{status: statusSheetWrong}
-	}
-	return err
+	return o.give(t, a.json, answer, func() { tree{w: t.out, on: t.outInk}.explanation(answer) })
 }
 
 // openToAsk opens a sheet to ask it something, and shows what is wrong with it.
@@ -93,6 +85,22 @@ func openToAsk(t *terminal, file string) (*opened, error) {
 	}
 	o.show(t.err, t.errInk, o.book.Diagnostics())
 	return o, nil
+}
+
+// give prints an answer, as JSON or by write, and ends as a wrong sheet does when
+// the sheet has errors, which were shown.
+func (o *opened) give(t *terminal, asJSON bool, answer any, write func()) error {
+	if asJSON {
+		if err := writeJSON(t.out, answer); err != nil {
+			return err
+		}
+	} else {
+		write()
+	}
+	if o.book.Diagnostics().Errors() > 0 {
+		return failure{status: statusSheetWrong}
+	}
+	return nil
 }
 
 // badQuestion is the failure of a question that the sheet cannot answer.

@@ -101,15 +101,7 @@ func find(t *terminal, file string, a askedFind, q engine.FindQuestion) error {
 	if err != nil {
 		return badQuestion(err)
 	}
-	if a.json {
-		err = writeJSON(t.out, answer)
-	} else {
-		page{w: t.out, on: t.outInk}.found(answer)
-	}
-	if err == nil && o.book.Diagnostics().Errors() > 0 {
-		return failure{status: statusSheetWrong}
-	}
-	return err
+	return o.give(t, a.json, answer, func() { page{w: t.out, on: t.outInk}.found(answer) })
 }
 
 // found says the answer and sets the values it turns on side by side, rising.

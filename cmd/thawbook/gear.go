@@ -55,15 +55,7 @@ func gear(t *terminal, file string, a asked, q engine.GearQuestion) error {
 		return badQuestion(err)
 	}
 	o.show(t.err, t.errInk, list.Warnings)
-	if a.json {
-		err = writeJSON(t.out, list)
-	} else {
-		page{w: t.out, on: t.outInk}.gear(list)
-	}
-	if err == nil && o.book.Diagnostics().Errors() > 0 {
-		return failure{status: statusSheetWrong}
-	}
-	return err
+	return o.give(t, a.json, list, func() { page{w: t.out, on: t.outInk}.gear(list) })
 }
 
 // gear writes each piece with its numbers and its verdict.

@@ -47,15 +47,7 @@ func layin(t *terminal, file string, a asked, q engine.LayInQuestion) error {
 		return badQuestion(err)
 	}
 	o.show(t.err, t.errInk, list.Warnings)
-	if a.json {
-		err = writeJSON(t.out, list)
-	} else {
-		page{w: t.out, on: t.outInk}.layIn(list)
-	}
-	if err == nil && o.book.Diagnostics().Errors() > 0 {
-		return failure{status: statusSheetWrong}
-	}
-	return err
+	return o.give(t, a.json, list, func() { page{w: t.out, on: t.outInk}.layIn(list) })
 }
 
 // layIn writes the list: what to buy with a box to tick, and then what there is

@@ -48,15 +48,7 @@ func movers(t *terminal, file, of string, a asked, options engine.Options) error
 	if err != nil {
 		return badQuestion(err)
 	}
-	if a.json {
-		err = writeJSON(t.out, answer)
-	} else {
-		swings{page{w: t.out, on: t.outInk}}.movers(answer, a.all)
-	}
-	if err == nil && o.book.Diagnostics().Errors() > 0 {
-		return failure{status: statusSheetWrong}
-	}
-	return err
+	return o.give(t, a.json, answer, func() { swings{page{w: t.out, on: t.outInk}}.movers(answer, a.all) })
 }
 
 // whichLine asks for a flag that names a line, and offers the headlines.

@@ -89,13 +89,5 @@ func price(t *terminal, file string, a asked, options engine.PriceOptions) error
 	if err != nil {
 		return badQuestion(err)
 	}
-	if a.json {
-		err = writeJSON(t.out, card)
-	} else {
-		priceCard{w: t.out, on: t.outInk, card: card}.write()
-	}
-	if err == nil && o.book.Diagnostics().Errors() > 0 {
-		return failure{status: statusSheetWrong}
-	}
-	return err
+	return o.give(t, a.json, card, func() { priceCard{w: t.out, on: t.outInk, card: card}.write() })
 }
