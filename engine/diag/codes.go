@@ -88,5 +88,6 @@ const (
 	OutsideLinks     Code = "outside-links"      // it links to other files, which are not followed
 	ReadInPart       Code = "read-in-part"       // more cells than are read
 	MarksLost        Code = "marks-lost"         // the hidden list or the marks of our cells are gone
+	WrongPlan        Code = "wrong-plan"         // a workbook that holds no plan of this sheet
 	CellNotRead      Code = "cell-not-read"      // what stands in a cell of ours cannot be understood
 )

@@ -129,3 +129,11 @@ func TestAWorkbookThatWasNeverOursIsTold(t *testing.T) {
 	require.NotEmpty(t, list)
 	assert.Equal(t, diag.MarksLost, list[len(list)-1].Code)
 }
+
+func TestAWorkbookOfAnotherSheetSaysSo(t *testing.T) {
+	file := sent(t, opened(t, yard))
+	r := report(t, file, opened(t, "../../scenarios/petite-riviere.yaml"))
+	require.NotEmpty(t, r.Told)
+	assert.Equal(t, diag.WrongPlan, r.Told[0].Code)
+	assert.Contains(t, r.Told[0].Message, `"back-yard-twelve.yaml"`)
+}

@@ -3,6 +3,7 @@ package partner
 import (
 	"path"
 	"slices"
+	"strings"
 
 	"thawbook/engine"
 	"thawbook/engine/diag"
@@ -26,11 +27,12 @@ func TakeBack(file []byte, book *engine.Book, o engine.Options) (*back.Report, d
 		return nil, append(list, diag.Diagnostic{Code: diag.MarksLost, Severity: diag.Error,
 			Message: "nothing in this workbook is marked as ours", Hint: "take back a workbook that went out with handover"}), nil
 	}
-	plan := 1
-	for i, p := range found.Index.Plans {
-		if path.Base(p.File) == path.Base(book.Name()) {
-			plan = i + 1
-		}
+	plan := planOf(found, book)
+	if plan == 0 {
+		plan = 1
+		list = append(list, diag.Diagnostic{Code: diag.WrongPlan, Severity: diag.Warning,
+			Message: "this workbook went out from " + sentFrom(found) + ", not from \"" + path.Base(book.Name()) + "\"",
+			Hint:    "its first plan is compared; name its own sheet unless that file was renamed"})
 	}
 	report := found.Compare(plan, sentSheet(found, plan, book), book.Plan())
 	report.Told = append(list, report.Told...)
@@ -48,6 +50,28 @@ func TakeBack(file []byte, book *engine.Book, o engine.Options) (*back.Report, d
 		}
 	}
 	return &report, nil, nil
+}
+
+// planOf is the plan, counted from 1, that went out from book's file; 0 when none
+// did, and 1 when the workbook no longer says.
+func planOf(found *back.Workbook, book *engine.Book) int {
+	for i, p := range found.Index.Plans {
+		if path.Base(p.File) == path.Base(book.Name()) {
+			return i + 1
+		}
+	}
+	if found.Lost {
+		return 1
+	}
+	return 0
+}
+
+func sentFrom(found *back.Workbook) string {
+	var files []string
+	for _, p := range found.Index.Plans {
+		files = append(files, "\""+path.Base(p.File)+"\"")
+	}
+	return strings.Join(files, " and ")
 }
 
 // sentSheet is the sheet as it went out, for the words of its labels; nil when
