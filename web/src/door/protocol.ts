@@ -236,13 +236,6 @@ export interface GuessShape {
   nearest?: Guess
 }
 
-/** What a formula in the making comes to. */
-export interface FormulaReading {
-  comes_to: string
-  likely: string
-  diagnostics: Diagnostic[]
-}
-
 /** What the door answers in place of a result. */
 export interface Refusal {
   code: string
